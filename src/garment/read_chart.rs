@@ -1,0 +1,123 @@
+//! Owns the reading of a chart file and of the fabric it names.
+
+use super::read_sizes::read_sizes;
+use super::{BetweenSizes, Chart, Claim, Schemes, open_fabric};
+use crate::anatomy::{Landmark, Limb};
+use crate::input::{Item, Problem, Reader, Source, Spot};
+use crate::record::read_landmark;
+
+/// A chart with its file, for problems that show only against a record.
+pub struct OpenChart {
+    /// The chart.
+    pub chart: Chart,
+    reader: Reader,
+    limb_spot: Spot,
+}
+
+impl OpenChart {
+    /// A problem when the chart is for another limb than the record's.
+    pub fn limb_problem(&self, limb: Limb) -> Option<Problem> {
+        (self.chart.limb != limb).then(|| {
+            let what = format!("this chart is for the {}, but the record measures {} {}; leave this chart out", self.chart.limb.name(), if limb == Limb::Arm { "an" } else { "a" }, limb.name());
+            self.reader.problem_at(self.limb_spot, "limb", what)
+        })
+    }
+}
+
+/// Reads a chart file, and the fabric file that it names.
+///
+/// # Errors
+/// Every problem of the file and of its fabric.
+pub fn open_chart(source: Source, schemes: &Schemes) -> Result<OpenChart, Vec<Problem>> {
+    let reader = Reader::new(source).map_err(|problem| vec![problem])?;
+    let mut elsewhere = Vec::new();
+    let chart = read(&reader, schemes, &mut elsewhere);
+    let mut problems = reader.problems();
+    problems.extend(elsewhere);
+    match chart {
+        Some((chart, limb_spot)) if problems.is_empty() => Ok(OpenChart { chart, reader, limb_spot }),
+        _ => Err(problems),
+    }
+}
+
+fn read(reader: &Reader, schemes: &Schemes, elsewhere: &mut Vec<Problem>) -> Option<(Chart, Spot)> {
+    let fields = reader.fields("chart/1")?;
+    let label = fields.required("label", "the chart's label, as `label: sleeve chart A`").and_then(|one| one.text());
+    let limb_item = fields.required("limb", "arm or leg, as `limb: arm`");
+    let limb = limb_item.as_ref().and_then(|one| one.word(&[("arm", Limb::Arm), ("leg", Limb::Leg)]));
+    let limb_spot = limb_item.as_ref().map_or(fields.spot(), Item::spot);
+    let style = fields.optional("style").and_then(|one| one.text());
+    let end = |key| {
+        let item = fields.optional(key);
+        limb.and_then(|limb| item.and_then(|one| read_landmark(&one, limb)))
+    };
+    let (from, to) = (end("from"), end("to"));
+    let scheme = fields.optional("scheme").and_then(|one| one.named());
+    let class = fields.optional("class").and_then(|one| one.named());
+    let contains = fields.optional("contains").and_then(|one| one.names());
+    let hand_part = fields.optional("hand_part").and_then(|one| one.word(&[("yes", Some(true)), ("no", Some(false)), ("unknown", None)])).flatten();
+    let fabric = fields.optional("fabric").and_then(|one| read_fabric(&one, elsewhere));
+    let layers = fields.optional("layers").map(|one| one.whole(1, 10));
+    let between_sizes = fields.optional("between_sizes").and_then(|one| {
+        one.word(&[("smaller", BetweenSizes::Smaller), ("larger", BetweenSizes::Larger), ("refer", BetweenSizes::Refer)])
+    });
+    let printed_step = fields.optional("printed_step").and_then(|one| one.girth());
+    let sizes_item = fields.required("sizes", "the sizes, small to large");
+    let sizes = limb.and_then(|limb| sizes_item.and_then(|one| read_sizes(&one, limb)));
+    fields.finish();
+    let claim = match (scheme, class) {
+        (Some(scheme), Some(class)) => limb
+            .and_then(|limb| schemes.claimed(reader, "", &scheme, &class, limb))
+            .map(|scheme| Claim { scheme, class: class.text }),
+        (None, None) => None,
+        (Some(one), None) => {
+            reader.raise(one.spot, "scheme", "a scheme without its class; add `class`, or take the scheme out");
+            None
+        }
+        (None, Some(one)) => {
+            reader.raise(one.spot, "class", "a class without its scheme; the same number is another pressure elsewhere, so add `scheme`");
+            None
+        }
+    };
+    if let (Some(from), Some(to)) = (from, to)
+        && from >= to
+    {
+        reader.raise(fields.spot_of("to"), "to", format!("`{}` is not nearer the trunk than `from`, `{}`", to.name(), from.name()));
+    }
+    let (limb, sizes) = (limb?, sizes?);
+    let last: Option<Landmark> = sizes.first().and_then(|size| size.girths.last()).map(|(landmark, _)| *landmark);
+    let chart = Chart {
+        label: label?,
+        limb,
+        style,
+        from,
+        to: to.or(last)?,
+        claim,
+        contains: contains.map(|list| list.into_iter().map(|one| one.text).collect()),
+        hand_part,
+        fabric,
+        layers: layers.map_or(Some(1), |layers| layers)?,
+        between_sizes: between_sizes.unwrap_or(BetweenSizes::Refer),
+        printed_step,
+        sizes,
+    };
+    Some((chart, limb_spot))
+}
+
+fn read_fabric(item: &Item<'_>, elsewhere: &mut Vec<Problem>) -> Option<super::Fabric> {
+    let name = item.text()?;
+    let source = match Source::read(&item.reader().source().beside(&name)) {
+        Ok(source) => source,
+        Err(problem) => {
+            item.refuse(format!("the fabric file `{}`: {}", problem.file, problem.what));
+            return None;
+        }
+    };
+    match open_fabric(source) {
+        Ok(fabric) => Some(fabric),
+        Err(problems) => {
+            elsewhere.extend(problems);
+            None
+        }
+    }
+}

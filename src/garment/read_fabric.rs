@@ -1,0 +1,71 @@
+//! Owns the reading of a fabric file.
+
+use super::Fabric;
+use crate::input::{Item, Problem, Reader, Source};
+use crate::quantity::Dimension;
+use crate::rules::Basis;
+
+/// Reads a fabric file.
+///
+/// # Errors
+/// Every problem of the file.
+pub fn open_fabric(source: Source) -> Result<Fabric, Vec<Problem>> {
+    let reader = Reader::new(source).map_err(|problem| vec![problem])?;
+    let fabric = read(&reader);
+    let problems = reader.problems();
+    match fabric {
+        Some(fabric) if problems.is_empty() => Ok(fabric),
+        _ => Err(problems),
+    }
+}
+
+fn read(reader: &Reader) -> Option<Fabric> {
+    let fields = reader.fields("fabric/1")?;
+    let label = fields.required("label", "the fabric's label, as `label: knit R2`").and_then(|one| one.text());
+    let basis = fields.optional("basis").and_then(|one| one.word(&Basis::WORDS)).unwrap_or(Basis::UserSupplied);
+    let tension_sd = fields.optional("tension_sd").and_then(|one| {
+        let share = one.not_negative(Dimension::Ratio)?;
+        if share >= 1.0 {
+            one.refuse("is 100 % or more; a standard deviation of a few per cent is meant");
+        }
+        Some(share)
+    });
+    let relaxed_sd_cm = fields.optional("relaxed_sd").and_then(|one| one.not_negative(Dimension::Length)).map(|metres| metres * 100.0);
+    let curve = fields.required("curve", "its points, as `- {stretch: 20 %, tension: 62 N/m}`");
+    let points = curve.as_ref().and_then(|one| one.list());
+    fields.finish();
+    let curve_item = curve?;
+    let list = points?;
+    let points: Vec<(f64, f64)> = list.iter().map(read_point).collect::<Option<_>>()?;
+    check(&curve_item, &list, &points);
+    Some(Fabric { label: label?, basis, tension_sd, relaxed_sd_cm, curve: points })
+}
+
+fn read_point(item: &Item<'_>) -> Option<(f64, f64)> {
+    let fields = item.fields()?;
+    let stretch = fields.required("stretch", "the stretch, as `stretch: 20 %`").and_then(|one| one.not_negative(Dimension::Ratio));
+    let tension = fields.required("tension", "the tension, as `tension: 62 N/m`").and_then(|one| one.not_negative(Dimension::Tension));
+    fields.finish();
+    Some((stretch?, tension?))
+}
+
+fn check(curve: &Item<'_>, list: &[Item<'_>], points: &[(f64, f64)]) {
+    if points.len() < 2 {
+        curve.refuse("has fewer than two points; give 0 % with 0 N/m and at least one more");
+        return;
+    }
+    if let (Some((stretch, tension)), Some(item)) = (points.first(), list.first())
+        && (*stretch > 0.0 || *tension > 0.0)
+    {
+        item.refuse("is the first point but not 0 % with 0 N/m; a relaxed fabric has no tension, so the curve starts there");
+    }
+    for (pair, item) in points.windows(2).zip(list.iter().skip(1)) {
+        if let [(low, below), (high, above)] = pair {
+            if high <= low {
+                item.refuse("does not stretch further than the point before it; write the points from 0 % up");
+            } else if above <= below {
+                item.refuse("has no more tension than the point before it; a tension curve has to rise, so check these two points");
+            }
+        }
+    }
+}

@@ -1,0 +1,146 @@
+//! Owns the reading of a chart's sizes and the checks between them.
+
+use super::{Size, Variant};
+use crate::anatomy::{Between, Landmark, Limb};
+use crate::input::{Fields, Item};
+use crate::quantity::{Girth, Range};
+use crate::record::landmark_fault;
+
+/// Reads the list of sizes.
+pub(super) fn read_sizes(item: &Item<'_>, limb: Limb) -> Option<Vec<Size>> {
+    let list = item.list()?;
+    if list.is_empty() {
+        item.refuse("holds no size; add at least one, as `- {size: \"1\", girths: {wrist: 14-16 cm}}`");
+        return None;
+    }
+    let read: Vec<Option<Size>> = list.iter().map(|one| read_size(one, limb)).collect();
+    let known: Vec<(&Size, &Item<'_>)> = read.iter().zip(&list).filter_map(|(size, item)| Some((size.as_ref()?, item))).collect();
+    check(&known);
+    read.into_iter().collect()
+}
+
+fn read_size(item: &Item<'_>, limb: Limb) -> Option<Size> {
+    let fields = item.fields()?;
+    let label = fields.required("size", "its label, as `size: \"3\"`").and_then(|one| one.text());
+    let girths = fields
+        .required("girths", "the girths it is made for, as `girths: {wrist: 16-18 cm}`")
+        .and_then(|one| by_landmark(&one, limb, Item::range));
+    let relaxed = fields.optional("relaxed");
+    let flat = fields.optional("flat_width");
+    if let (Some(_), Some(flat)) = (&relaxed, &flat) {
+        flat.refuse("stands beside `relaxed`; a flat width is half a relaxed girth, so keep one of the two");
+    }
+    let relaxed = match (relaxed, flat) {
+        (Some(one), _) => Some(by_landmark(&one, limb, Item::girth)),
+        (None, Some(one)) => Some(by_landmark(&one, limb, Item::flat_width)),
+        (None, None) => None,
+    };
+    let variants = fields.optional("lengths").map(|one| read_variants(&one, limb));
+    fields.finish();
+    let girths = girths?;
+    if girths.is_empty() {
+        item.refuse("states no girth; add at least one under `girths`");
+        return None;
+    }
+    Some(Size {
+        label: label?,
+        girths,
+        relaxed: relaxed.map_or(Some(Vec::new()), |one| one)?,
+        variants: variants.map_or(Some(Vec::new()), |one| one)?,
+    })
+}
+
+/// A block of landmarks with a value each, distal to proximal; a landmark and its letter are one.
+pub(super) fn by_landmark<'r, T>(
+    item: &Item<'r>,
+    limb: Limb,
+    value: impl Fn(&Item<'r>) -> Option<T>,
+) -> Option<Vec<(Landmark, T)>> {
+    let fields: Fields<'r> = item.fields()?;
+    let mut list: Vec<(Landmark, T)> = Vec::new();
+    let mut whole = true;
+    for (name, spot, one) in fields.each() {
+        let Some(landmark) = Landmark::parse(limb, &name) else {
+            item.reader().raise(spot, item.field_name(), landmark_fault(&name, limb));
+            whole = false;
+            continue;
+        };
+        if list.iter().any(|(other, _)| *other == landmark) {
+            item.reader().raise(spot, item.field_name(), format!("`{}` stands twice, as word and letter; keep one", landmark.name()));
+        }
+        match value(&one) {
+            Some(value) => list.push((landmark, value)),
+            None => whole = false,
+        }
+    }
+    list.sort_by_key(|(landmark, _)| *landmark);
+    whole.then_some(list)
+}
+
+fn read_variants(item: &Item<'_>, limb: Limb) -> Option<Vec<Variant>> {
+    item.list()?.iter().map(|one| read_variant(one, limb)).collect()
+}
+
+fn read_variant(item: &Item<'_>, limb: Limb) -> Option<Variant> {
+    let fields = item.fields()?;
+    let name = fields.optional("variant").map(|one| one.text());
+    let mut lengths = Vec::new();
+    let mut whole = true;
+    for (key, spot, one) in fields.each() {
+        if key == "variant" {
+            continue;
+        }
+        match (Between::parse(limb, &key), one.range()) {
+            (Some(between), Some(range)) => lengths.push((between, range)),
+            (None, _) => {
+                whole = false;
+                item.reader().raise(spot, item.field_name(), format!("`{key}` is no stretch of the {}; write two landmarks toward the trunk, as `{} to {}`", limb.name(), limb.reference().name(), Landmark::of(limb).last().map_or("", |one| one.name())));
+            }
+            (Some(_), None) => whole = false,
+        }
+    }
+    if lengths.is_empty() && whole {
+        item.refuse("states no length; add one, as `wrist to axilla: 40-44 cm`");
+        whole = false;
+    }
+    let name = name.map_or(Some(None), |name| name.map(Some))?;
+    whole.then_some(Variant { name, lengths })
+}
+
+fn check(sizes: &[(&Size, &Item<'_>)]) {
+    for (number, (size, item)) in sizes.iter().enumerate() {
+        if sizes.iter().take(number).any(|(other, _)| other.label == size.label) {
+            item.refuse(format!("the size `{}` stands twice; give each size its own label", size.label));
+        }
+    }
+    let Some((first, _)) = sizes.first() else { return };
+    let measures = |size: &Size| size.girths.iter().map(|(landmark, _)| landmark.name()).collect::<Vec<_>>();
+    for (size, item) in sizes.iter().skip(1) {
+        if measures(size) != measures(first) {
+            item.refuse(format!(
+                "size `{}` states {}, size `{}` states {}; all sizes of a chart state the same girths",
+                size.label,
+                measures(size).join(", "),
+                first.label,
+                measures(first).join(", "),
+            ));
+        }
+    }
+    for pair in sizes.windows(2) {
+        let [(small, _), (large, item)] = pair else { continue };
+        if measures(small) == measures(large) && out_of_order(small, large) {
+            item.refuse(format!("size `{}` is smaller than size `{}` before it; write the sizes from small to large", large.label, small.label));
+        }
+    }
+}
+
+/// Whether the second size is smaller than the first: at its most distal girth, or everywhere.
+/// A wide variant after a plain size may be larger in one place and smaller in another.
+fn out_of_order(small: &Size, large: &Size) -> bool {
+    let end = |range: Range| (range.low.unwrap_or(0), range.high.unwrap_or(Girth::MOST_TENTHS + 1));
+    let pairs: Vec<((i64, i64), (i64, i64))> =
+        small.girths.iter().zip(&large.girths).map(|((_, a), (_, b))| (end(*a), end(*b))).collect();
+    let shrinks = |(a, b): &((i64, i64), (i64, i64))| b.0 <= a.0 && b.1 <= a.1 && a != b;
+    let grows = |(a, b): &((i64, i64), (i64, i64))| b.0 > a.0 || b.1 > a.1;
+    pairs.first().is_some_and(shrinks) || (pairs.iter().any(shrinks) && !pairs.iter().any(grows))
+}

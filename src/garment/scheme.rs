@@ -1,0 +1,128 @@
+//! Owns one pressure scheme and its reading.
+
+use super::class_band::place_of;
+use super::{ClassBand, ClassPlace, GraduationLimit};
+use crate::anatomy::{Landmark, Limb};
+use crate::input::{Item, Reader};
+use crate::quantity::{Dimension, PASCAL_PER_MMHG, Unit, Units};
+use crate::rules::{Basis, Limbs};
+
+/// A pressure scheme: classes, and limits of the fall along the limb where the scheme has any.
+#[derive(Clone, Debug)]
+pub struct Scheme {
+    /// Its id.
+    pub id: String,
+    /// How it is printed.
+    pub label: String,
+    /// For which limbs.
+    pub limbs: Limbs,
+    /// The landmark that the classes refer to; none = the limb's reference.
+    pub reference: Option<Landmark>,
+    /// Where it was read.
+    pub source: String,
+    /// Its classes, small to large.
+    pub classes: Vec<ClassBand>,
+    /// Its graduation limits.
+    pub graduation: Vec<GraduationLimit>,
+}
+
+impl Scheme {
+    /// A class by name.
+    pub fn class(&self, name: &str) -> Option<&ClassBand> {
+        self.classes.iter().find(|class| class.class == name)
+    }
+
+    /// Where a pressure, unrounded mmHg, lies among the classes.
+    pub fn place_of(&self, mmhg: f64, claimed: Option<&str>) -> Option<ClassPlace> {
+        place_of(&self.classes, mmhg, claimed)
+    }
+
+    /// The limit of a landmark for a class.
+    pub fn limit(&self, class: &str, landmark: Landmark) -> Option<&GraduationLimit> {
+        self.graduation.iter().find(|limit| limit.class == class && limit.landmark == landmark)
+    }
+
+    /// Reads a scheme file. Bare pressures are mmHg and bare shares %, by the format itself.
+    pub(super) fn read(reader: &Reader) -> Option<Self> {
+        let fields = reader.fields("scheme/1")?;
+        let units = reader.units();
+        let units = if units.of(Dimension::Pressure).is_none() { units.with(Unit::MmHg) } else { units };
+        reader.set_default_units(Units::with(units, Unit::Percent));
+        let limbs = fields.required("limb", "arm, leg or both").and_then(|one| {
+            one.word(&[("arm", Limbs::Only(Limb::Arm)), ("leg", Limbs::Only(Limb::Leg)), ("both", Limbs::Both)])
+        });
+        let id = fields.required("id", "the scheme's short name").and_then(|one| one.text());
+        let label = fields.optional("label").and_then(|one| one.text());
+        let reference = fields.optional("reference").and_then(|one| read_landmark(&one));
+        let source = fields.required("source", "where the values were read").and_then(|one| one.text());
+        let classes = fields.required("classes", "at least one class, small to large").and_then(|one| one.list());
+        let classes: Vec<ClassBand> = classes.unwrap_or_default().iter().filter_map(read_class).collect();
+        let graduation = fields.optional("graduation").and_then(|one| one.list()).unwrap_or_default();
+        let graduation = graduation.iter().filter_map(|one| read_limit(one, &classes)).collect();
+        fields.finish();
+        let id = id?;
+        Some(Self {
+            label: label.unwrap_or_else(|| id.clone()),
+            id,
+            limbs: limbs?,
+            reference,
+            source: source?,
+            classes,
+            graduation,
+        })
+    }
+}
+
+fn read_landmark(item: &Item<'_>) -> Option<Landmark> {
+    let text = item.text()?;
+    let found = Landmark::parse_word(&text);
+    if found.is_none() {
+        item.refuse(format!("`{text}` is no landmark"));
+    }
+    found
+}
+
+fn read_class(item: &Item<'_>) -> Option<ClassBand> {
+    let fields = item.fields()?;
+    let mmhg = |key| fields.optional(key).and_then(|one| one.not_negative(Dimension::Pressure)).map(|pascal| pascal / PASCAL_PER_MMHG);
+    let open = |key| fields.optional(key).and_then(|one| one.yes_no()).unwrap_or(false);
+    let class = fields.required("class", "its name").and_then(|one| one.text());
+    let (low, high, low_open, high_open) = (mmhg("low"), mmhg("high"), open("low_open"), open("high_open"));
+    let basis = fields.required("basis", "what it rests on, as `basis: published`").and_then(|one| one.word(&Basis::WORDS));
+    let source = fields.optional("source").and_then(|one| one.text());
+    fields.finish();
+    if let (Some(low), Some(high)) = (low, high)
+        && low > high
+    {
+        item.refuse("`low` is above `high`; write the smaller first");
+    }
+    Some(ClassBand { class: class?, low, high, low_open, high_open, basis: basis?, source: source.unwrap_or_default() })
+}
+
+fn read_limit(item: &Item<'_>, classes: &[ClassBand]) -> Option<GraduationLimit> {
+    let fields = item.fields()?;
+    let share = |key| fields.optional(key).and_then(|one| one.not_negative(Dimension::Ratio)).map(|share| share * 100.0);
+    let class = fields.required("class", "a class of this scheme").and_then(|one| {
+        let name = one.text()?;
+        let known = classes.iter().any(|class| class.class == name);
+        if !known {
+            one.refuse(format!("`{name}` is no class of this scheme"));
+        }
+        known.then_some(name)
+    });
+    let landmark = fields.required("landmark", "where").and_then(|one| read_landmark(&one));
+    let of = fields.required("of", "of which landmark's pressure").and_then(|one| read_landmark(&one));
+    let (low, high) = (share("low"), share("high"));
+    let basis = fields.required("basis", "what it rests on, as `basis: published`").and_then(|one| one.word(&Basis::WORDS));
+    let source = fields.optional("source").and_then(|one| one.text());
+    fields.finish();
+    Some(GraduationLimit {
+        class: class?,
+        landmark: landmark?,
+        of: of?,
+        low,
+        high,
+        basis: basis?,
+        source: source.unwrap_or_default(),
+    })
+}

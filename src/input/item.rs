@@ -1,0 +1,250 @@
+//! Owns the reading of one value: text, word, number with unit, date, list, block. Each reader
+//! gives none after it has raised the problem.
+
+use jiff::civil::Date;
+
+use super::suggest::nearest_word;
+use super::{Fields, Kind, Named, Node, Reader, Spot};
+use crate::quantity::{Dimension, Girth, Position, Range, Span, Written, read_quantity, read_range};
+
+/// An answer in three states; a missing answer is not one of them.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum YesNo {
+    /// Yes.
+    Yes,
+    /// No.
+    No,
+    /// Asked, and not known.
+    Unknown,
+}
+
+/// One value with its place.
+#[derive(Clone)]
+pub struct Item<'r> {
+    pub(super) reader: &'r Reader,
+    node: &'r Node,
+    pub(super) field: String,
+}
+
+impl<'r> Item<'r> {
+    pub(super) fn new(reader: &'r Reader, node: &'r Node, field: String) -> Self {
+        Self { reader, node, field }
+    }
+
+    /// Where it stands.
+    pub fn spot(&self) -> Spot {
+        self.node.spot
+    }
+
+    /// The words for where it stands, as problems print them.
+    pub fn field_name(&self) -> &str {
+        &self.field
+    }
+
+    /// The file's reader.
+    pub fn reader(&self) -> &'r Reader {
+        self.reader
+    }
+
+    pub(super) fn child_field(&self, key: &str) -> String {
+        if self.field.is_empty() { key.to_owned() } else { format!("{}, {key}", self.field) }
+    }
+
+    /// Notes a problem of this value.
+    pub fn refuse(&self, what: impl Into<String>) {
+        self.reader.raise(self.spot(), self.field.clone(), what);
+    }
+
+    /// Whether it is a list.
+    pub fn is_list(&self) -> bool {
+        matches!(self.node.kind, Kind::List(_))
+    }
+
+    /// Whether it is a block of keys.
+    pub fn is_block(&self) -> bool {
+        matches!(self.node.kind, Kind::Map(_))
+    }
+
+    /// A non-empty text as written.
+    pub fn text(&self) -> Option<String> {
+        match &self.node.kind {
+            Kind::Text(text) if text.trim().is_empty() => {
+                self.refuse("is empty; fill it in or take the key out");
+                None
+            }
+            Kind::Text(text) => Some(text.trim().to_owned()),
+            _ => {
+                self.refuse(format!("holds {}; a single value is wanted", self.node.word()));
+                None
+            }
+        }
+    }
+
+    /// A text with its place.
+    pub fn named(&self) -> Option<Named> {
+        self.text().map(|text| Named { text, spot: self.spot() })
+    }
+
+    /// One word of a closed list.
+    pub fn word<T: Copy>(&self, words: &[(&str, T)]) -> Option<T> {
+        let text = self.text()?;
+        if let Some((_, value)) = words.iter().find(|(word, _)| *word == text) {
+            return Some(*value);
+        }
+        let accepted = words.iter().map(|(word, _)| *word).collect::<Vec<_>>().join(", ");
+        match nearest_word(&text, words.iter().map(|(word, _)| *word)) {
+            Some(near) => self.refuse(format!("`{text}` is not known; did you mean `{near}`? accepted: {accepted}")),
+            None => self.refuse(format!("`{text}` is not known; accepted: {accepted}")),
+        }
+        None
+    }
+
+    /// `yes` or `no`.
+    pub fn yes_no(&self) -> Option<bool> {
+        self.word(&[("yes", true), ("no", false)])
+    }
+
+    /// `yes`, `no` or `unknown`.
+    pub fn yes_no_unknown(&self) -> Option<YesNo> {
+        self.word(&[("yes", YesNo::Yes), ("no", YesNo::No), ("unknown", YesNo::Unknown)])
+    }
+
+    /// A number with its unit.
+    pub fn quantity(&self, wanted: Dimension) -> Option<Written> {
+        let text = self.text()?;
+        read_quantity(&text, wanted, self.reader.units())
+            .map_err(|fault| self.refuse(format!("`{text}` {fault}")))
+            .ok()
+    }
+
+    /// A quantity of at least zero, in SI.
+    pub fn not_negative(&self, wanted: Dimension) -> Option<f64> {
+        let written = self.quantity(wanted)?;
+        if written.number.is_negative() {
+            self.refuse(format!("`{}` is below zero", written.number));
+            return None;
+        }
+        Some(written.si())
+    }
+
+    /// A bare number without unit.
+    pub fn number(&self) -> Option<f64> {
+        let text = self.text()?;
+        crate::quantity::Decimal::parse(&text)
+            .map_err(|fault| self.refuse(format!("`{text}` {fault}")))
+            .ok()
+            .map(crate::quantity::Decimal::to_f64)
+    }
+
+    /// A whole number from `least` to `most`.
+    pub fn whole(&self, least: u32, most: u32) -> Option<u32> {
+        let text = self.text()?;
+        let found = text.parse::<u32>().ok().filter(|number| (least..=most).contains(number));
+        if found.is_none() {
+            self.refuse(format!("`{text}` is no whole number from {least} to {most}"));
+        }
+        found
+    }
+
+    /// A girth: above zero, at most 200 cm.
+    pub fn girth(&self) -> Option<Girth> {
+        let written = self.quantity(Dimension::Length)?;
+        let girth = written.tenth_millimetres().and_then(Girth::from_tenths);
+        if girth.is_none() {
+            self.refuse(format!("a girth of `{} {}` is not above 0 and at most 200 cm; check number and unit", written.number, written.unit.symbol()));
+        }
+        girth
+    }
+
+    /// A flat width, as the girth that is twice it.
+    pub fn flat_width(&self) -> Option<Girth> {
+        let written = self.quantity(Dimension::Length)?;
+        let girth = written.tenth_millimetres().and_then(|_| {
+            let factor = written.unit.tenth_millimetres()?.checked_mul(2)?;
+            Girth::from_tenths(written.number.times_to_nearest(factor)?)
+        });
+        if girth.is_none() {
+            self.refuse(format!("a flat width of `{} {}` is not above 0 and at most 100 cm; check number and unit", written.number, written.unit.symbol()));
+        }
+        girth
+    }
+
+    /// A position along the limb.
+    pub fn position(&self) -> Option<Position> {
+        let written = self.quantity(Dimension::Length)?;
+        let position = written.tenth_millimetres().and_then(Position::from_tenths);
+        if position.is_none() {
+            self.refuse(format!("a position of `{} {}` is not between -100 and 200 cm; check number and unit", written.number, written.unit.symbol()));
+        }
+        position
+    }
+
+    /// A length along the limb.
+    pub fn span(&self) -> Option<Span> {
+        let written = self.quantity(Dimension::Length)?;
+        let span = written.tenth_millimetres().and_then(Span::from_tenths);
+        if span.is_none() {
+            self.refuse(format!("a length of `{} {}` is not above 0 and at most 200 cm; check number and unit", written.number, written.unit.symbol()));
+        }
+        span
+    }
+
+    /// A range of lengths.
+    pub fn range(&self) -> Option<Range> {
+        let text = self.text()?;
+        read_range(&text, self.reader.units()).map_err(|fault| self.refuse(format!("`{text}` {fault}"))).ok()
+    }
+
+    /// A date as `2026-03-14`.
+    pub fn date(&self) -> Option<Date> {
+        let text = self.text()?;
+        let date = read_date(&text);
+        if date.is_none() {
+            self.refuse(format!("`{text}` is no date; write year-month-day, as `2026-03-14`"));
+        }
+        date
+    }
+
+    /// A date, with a local time or without, as `2026-03-14` or `2026-03-14T09:30`.
+    pub fn date_and_time(&self) -> Option<(Date, Option<String>)> {
+        let text = self.text()?;
+        let (date, time) = text.split_once('T').map_or((text.as_str(), None), |(date, time)| (date, Some(time)));
+        let time_holds = time.is_none_or(|time| time.parse::<jiff::civil::Time>().is_ok());
+        match read_date(date).filter(|_| time_holds) {
+            Some(date) => Some((date, time.map(str::to_owned))),
+            None => {
+                self.refuse(format!("`{text}` is no date; write `2026-03-14` or `2026-03-14T09:30`"));
+                None
+            }
+        }
+    }
+
+    /// The values of a list; a single value stands for a list of one where `single` is set.
+    pub fn list(&self) -> Option<Vec<Item<'r>>> {
+        let Kind::List(nodes) = &self.node.kind else {
+            self.refuse(format!("holds {}; a list is wanted, as `[one, two]`", self.node.word()));
+            return None;
+        };
+        let items = nodes.iter().enumerate();
+        Some(items.map(|(number, node)| Item::new(self.reader, node, self.child_field(&format!("item {}", number + 1)))).collect())
+    }
+
+    /// The keys of a block.
+    pub fn fields(&self) -> Option<Fields<'r>> {
+        let Kind::Map(entries) = &self.node.kind else {
+            self.refuse(format!("holds {}; a block of keys is wanted", self.node.word()));
+            return None;
+        };
+        Some(Fields::new(self.clone(), entries))
+    }
+
+    /// A list of words with their places.
+    pub fn names(&self) -> Option<Vec<Named>> {
+        Some(self.list()?.iter().filter_map(Item::named).collect())
+    }
+}
+
+fn read_date(text: &str) -> Option<Date> {
+    let shape = text.len() == 10 && text.chars().enumerate().all(|(at, c)| if at == 4 || at == 7 { c == '-' } else { c.is_ascii_digit() });
+    if shape { text.parse().ok() } else { None }
+}

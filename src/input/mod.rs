@@ -1,0 +1,21 @@
+//! Owns places in files, problems of input, and the reading of YAML and CSV: the only users of
+//! `std::fs`, `serde_yaml` and `csv`.
+//!
+//! Does not compute, and does not know what a record or a chart means.
+
+mod problem;
+mod source;
+mod node;
+mod yaml;
+mod reader;
+mod item;
+mod fields;
+mod suggest;
+
+pub use fields::Fields;
+pub use item::{Item, YesNo};
+pub use node::{Entry, Kind, Node, Spot};
+pub use problem::{MOST_PROBLEMS, Place, Problem};
+pub use reader::{Named, Reader};
+pub use source::Source;
+pub use suggest::nearest_word;

@@ -1,0 +1,68 @@
+//! Owns a problem of an input file: what is wrong, where, and what would be accepted.
+
+use std::fmt;
+
+/// Problems printed of one file; the rest are counted (house rule).
+pub const MOST_PROBLEMS: usize = 50;
+
+/// A line and column, both from 1, with the text of the line.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Place {
+    /// Line, from 1.
+    pub line: usize,
+    /// Column in characters, from 1.
+    pub column: usize,
+    /// The line itself.
+    pub text: String,
+}
+
+/// One thing wrong with an input file.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Problem {
+    /// The file's name as the user gave it.
+    pub file: String,
+    /// Where in it; none when the file as a whole is meant.
+    pub place: Option<Place>,
+    /// Which field, in words: `marks, item 2, girth`; empty when the file as a whole is meant.
+    pub field: String,
+    /// What is wrong and what would be accepted, in one clause.
+    pub what: String,
+}
+
+impl Problem {
+    /// A problem of a whole file.
+    pub fn of_file(file: &str, what: impl Into<String>) -> Self {
+        Self { file: file.to_owned(), place: None, field: String::new(), what: what.into() }
+    }
+}
+
+/// Longest part of a line that is shown under a problem, characters.
+const SHOWN: usize = 110;
+
+impl fmt::Display for Problem {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str(&self.file)?;
+        if let Some(place) = &self.place {
+            write!(out, ":{}:{}", place.line, place.column)?;
+        }
+        out.write_str(": ")?;
+        if !self.field.is_empty() {
+            write!(out, "{}: ", self.field)?;
+        }
+        out.write_str(&self.what)?;
+        let Some(place) = &self.place else { return Ok(()) };
+        let start = if place.column > SHOWN { place.column - SHOWN / 2 } else { 0 };
+        let shown: String = place
+            .text
+            .chars()
+            .skip(start)
+            .take(SHOWN)
+            .map(|c| if c.is_control() { ' ' } else { c })
+            .collect();
+        let number = place.line.to_string();
+        let blank = " ".repeat(number.len());
+        let dots = if start > 0 { "…" } else { "" };
+        let indent = " ".repeat(place.column.saturating_sub(start + 1) + dots.chars().count());
+        write!(out, "\n  {number} | {dots}{shown}\n  {blank} | {indent}^")
+    }
+}

@@ -1,0 +1,155 @@
+//! Owns the reading of one file: its tree, its declared units, and the problems raised so far.
+
+use std::cell::{Cell, RefCell};
+
+use super::{Fields, Item, Kind, MOST_PROBLEMS, Node, Problem, Source, Spot, yaml};
+use crate::quantity::{Dimension, Unit, Units};
+
+/// A word of the file with its place, for checks that come later.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Named {
+    /// The word as written.
+    pub text: String,
+    /// Where it stands.
+    pub spot: Spot,
+}
+
+struct Raised {
+    spot: Option<Spot>,
+    field: String,
+    what: String,
+}
+
+/// Reads one file and collects its problems.
+pub struct Reader {
+    source: Source,
+    root: Node,
+    units: Cell<Units>,
+    raised: RefCell<Vec<Raised>>,
+}
+
+impl Reader {
+    /// Parses a source.
+    ///
+    /// # Errors
+    /// One [`Problem`] when it is no YAML document at all.
+    pub fn new(source: Source) -> Result<Self, Problem> {
+        let root = yaml::read(&source)?;
+        Ok(Self { source, root, units: Cell::default(), raised: RefCell::default() })
+    }
+
+    /// The source.
+    pub fn source(&self) -> &Source {
+        &self.source
+    }
+
+    /// The kind on the file's first line, `record/1`, if it has one.
+    pub fn kind(&self) -> Option<&str> {
+        let Kind::Map(entries) = &self.root.kind else { return None };
+        entries.iter().find(|entry| entry.name() == "tapeline").and_then(|entry| match &entry.value.kind {
+            Kind::Text(text) => Some(text.as_str()),
+            _ => None,
+        })
+    }
+
+    /// The fields of the file, after its first line has been held against `kind` (as `record/1`)
+    /// and its units have been read.
+    pub fn fields(&self, kind: &str) -> Option<Fields<'_>> {
+        let item = Item::new(self, &self.root, String::new());
+        let Kind::Map(entries) = &self.root.kind else {
+            self.raise(self.root.spot, "", format!("holds {}; it starts with its kind, as `tapeline: {kind}`", self.root.word()));
+            return None;
+        };
+        let fields = Fields::new(item, entries);
+        match entries.first() {
+            Some(first) if first.name() == "tapeline" => {}
+            Some(first) => {
+                self.raise(first.key.spot, "", format!("the first key is not the kind; start with `tapeline: {kind}`"));
+            }
+            None => self.raise(self.root.spot, "", format!("holds no keys; start with `tapeline: {kind}`")),
+        }
+        if let Some(found) = fields.optional("tapeline").and_then(|found| found.text()) {
+            let spot = fields.spot_of("tapeline");
+            let (name, version) = kind.split_once('/').unwrap_or((kind, ""));
+            match found.split_once('/') {
+                _ if found == kind => {}
+                Some((same, other)) if same == name => {
+                    self.raise(spot, "tapeline", format!("version `{other}` of `{name}` is not known; this program reads version {version}"));
+                }
+                _ => {
+                    self.raise(spot, "tapeline", format!("is `{found}`, but a `{kind}` file is wanted here"));
+                    return None;
+                }
+            }
+        }
+        self.read_units(&fields);
+        Some(fields)
+    }
+
+    fn read_units(&self, fields: &Fields<'_>) {
+        let Some(block) = fields.optional("units").and_then(|item| item.fields()) else { return };
+        let mut units = Units::default();
+        for dimension in Dimension::ALL {
+            let Some(item) = block.optional(dimension.key()) else { continue };
+            let Some(text) = item.text() else { continue };
+            match Unit::parse(&text).filter(|unit| unit.dimension() == dimension) {
+                Some(unit) => units = units.with(unit),
+                None => item.refuse(format!("`{text}` is no unit of {}; accepted: {}", dimension.key(), dimension.accepted())),
+            }
+        }
+        block.finish();
+        self.units.set(units);
+    }
+
+    /// The units declared so far.
+    pub fn units(&self) -> Units {
+        self.units.get()
+    }
+
+    /// Declares units by format rather than by file (scheme files: mmHg and %).
+    pub fn set_default_units(&self, units: Units) {
+        self.units.set(units);
+    }
+
+    /// Notes a problem at a place.
+    pub fn raise(&self, spot: Spot, field: impl Into<String>, what: impl Into<String>) {
+        self.raised.borrow_mut().push(Raised { spot: Some(spot), field: field.into(), what: what.into() });
+    }
+
+    /// Whether anything is wrong so far.
+    pub fn has_problems(&self) -> bool {
+        !self.raised.borrow().is_empty()
+    }
+
+    /// One problem with its line worked out, for checks across files.
+    pub fn problem_at(&self, spot: Spot, field: impl Into<String>, what: impl Into<String>) -> Problem {
+        Problem {
+            file: self.source.name.clone(),
+            place: yaml::locate(&self.source, spot),
+            field: field.into(),
+            what: what.into(),
+        }
+    }
+
+    /// All problems raised, in the order of the file, at most [`MOST_PROBLEMS`] and a count.
+    pub fn problems(&self) -> Vec<Problem> {
+        let mut raised = self.raised.take();
+        raised.sort_by_key(|one| one.spot);
+        let rest = raised.len().saturating_sub(MOST_PROBLEMS);
+        let mut problems: Vec<Problem> = raised
+            .into_iter()
+            .take(MOST_PROBLEMS)
+            .map(|one| Problem {
+                file: self.source.name.clone(),
+                place: one.spot.and_then(|spot| yaml::locate(&self.source, spot)),
+                field: one.field,
+                what: one.what,
+            })
+            .collect();
+        problems.sort_by_key(|one| one.place.as_ref().map(|place| (place.line, place.column)));
+        if rest > 0 {
+            problems.push(Problem::of_file(&self.source.name, format!("{rest} more problems of this file are not shown")));
+        }
+        problems
+    }
+}

@@ -1,0 +1,86 @@
+//! Owns the text of one input file as read: encoding, byte-order mark, size. Does not parse.
+
+use std::io::Read as _;
+use std::path::{Path, PathBuf};
+
+use super::{Place, Problem};
+
+/// Largest YAML file taken, bytes (house rule: a record is about 3 KB, a large chart 100 KB).
+const MOST_BYTES: u64 = 8 * 1024 * 1024;
+
+/// One input file.
+#[derive(Clone, Debug)]
+pub struct Source {
+    /// Its name as the user gave it; `-` is standard input.
+    pub name: String,
+    /// Its text, without a byte-order mark.
+    pub text: String,
+}
+
+impl Source {
+    /// Reads a file, or standard input for `-`.
+    ///
+    /// # Errors
+    /// One [`Problem`]: not there, a directory, unreadable, too large, or not UTF-8.
+    pub fn read(path: &Path) -> Result<Self, Problem> {
+        let name = path.display().to_string();
+        let refuse = |what: String| Problem::of_file(&name, what);
+        let mut bytes = Vec::new();
+        let read = if name == "-" {
+            std::io::stdin().lock().take(MOST_BYTES + 1).read_to_end(&mut bytes)
+        } else {
+            if path.is_dir() {
+                return Err(refuse("is a directory; name a file in it".to_owned()));
+            }
+            std::fs::File::open(path).and_then(|file| file.take(MOST_BYTES + 1).read_to_end(&mut bytes))
+        };
+        match read {
+            Err(fault) if fault.kind() == std::io::ErrorKind::NotFound => {
+                Err(refuse("there is no such file; check the path".to_owned()))
+            }
+            Err(fault) => Err(refuse(format!("cannot be read: {fault}"))),
+            Ok(_) if u64::try_from(bytes.len()).is_ok_and(|length| length > MOST_BYTES) => {
+                Err(refuse("is larger than 8 MiB; this is no record, chart or fabric file".to_owned()))
+            }
+            Ok(_) => Self::from_bytes(name, bytes),
+        }
+    }
+
+    /// A source from bytes already read.
+    ///
+    /// # Errors
+    /// One [`Problem`] with the place of the first byte that is not UTF-8.
+    pub fn from_bytes(name: String, bytes: Vec<u8>) -> Result<Self, Problem> {
+        if bytes.starts_with(&[0xff, 0xfe]) || bytes.starts_with(&[0xfe, 0xff]) {
+            return Err(Problem::of_file(&name, "is UTF-16 text; save it as UTF-8"));
+        }
+        match String::from_utf8(bytes) {
+            Ok(text) => {
+                let text = text.strip_prefix('\u{feff}').map(str::to_owned).unwrap_or(text);
+                Ok(Self { name, text })
+            }
+            Err(fault) => {
+                let upto = fault.utf8_error().valid_up_to();
+                let bytes = fault.into_bytes();
+                let before = String::from_utf8_lossy(bytes.get(..upto).unwrap_or_default()).into_owned();
+                let line = before.matches('\n').count() + 1;
+                let last = before.rsplit('\n').next().unwrap_or_default().trim_start_matches('\u{feff}');
+                let whole = String::from_utf8_lossy(bytes.get(upto - last.len()..).unwrap_or_default()).into_owned();
+                let text = whole.lines().next().unwrap_or_default().to_owned();
+                let place = Place { line, column: last.chars().count() + 1, text };
+                let what = "a character that is not UTF-8; save the file as UTF-8".to_owned();
+                Err(Problem { file: name, place: Some(place), field: String::new(), what })
+            }
+        }
+    }
+
+    /// The text of line `line` (from 1), without its end.
+    pub fn line(&self, line: usize) -> &str {
+        self.text.lines().nth(line.saturating_sub(1)).unwrap_or_default()
+    }
+
+    /// The path of a file named in this one, relative to this one's folder.
+    pub fn beside(&self, name: &str) -> PathBuf {
+        Path::new(&self.name).parent().map_or_else(|| PathBuf::from(name), |folder| folder.join(name))
+    }
+}

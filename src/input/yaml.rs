@@ -1,0 +1,293 @@
+//! Owns the use of `serde_yaml`: a document becomes a tree of nodes, and a node's number becomes a
+//! line and column. Knows no keys.
+//!
+//! `serde_yaml` tells a place only with an error. So the tree is built without places, and a place
+//! is found by reading the document again and raising at the wanted node.
+
+use std::cell::Cell;
+use std::fmt;
+
+use serde::Deserialize as _;
+use serde::de::{DeserializeSeed, Deserializer, Error as _, MapAccess, SeqAccess, Visitor};
+
+use super::{Entry, Kind, Node, Place, Problem, Source, Spot};
+
+/// Reads the one document of a source.
+///
+/// # Errors
+/// One [`Problem`] with its place: a syntax fault, an empty file, or a second document.
+pub(super) fn read(source: &Source) -> Result<Node, Problem> {
+    let mut documents = serde_yaml::Deserializer::from_str(&source.text);
+    let empty = || Problem::of_file(&source.name, "is empty; a file starts with its kind, as `tapeline: record/1`");
+    let first = documents.next().ok_or_else(empty)?;
+    let mut root = (Build { counter: &Cell::new(0) }).deserialize(first).map_err(|fault| syntax(source, &fault))?;
+    if matches!(root.kind, Kind::Empty) {
+        return Err(empty());
+    }
+    if let Some(second) = documents.next() {
+        let what = "a second document starts here; keep one document in a file".to_owned();
+        let seek = Seek { counter: &Cell::new(0), target: 0 };
+        let place = seek.deserialize(second).err().and_then(|fault| place_of(source, &fault));
+        return Err(Problem { file: source.name.clone(), place, field: String::new(), what });
+    }
+    if let Some(again) = serde_yaml::Deserializer::from_str(&source.text).next() {
+        Fill { node: &mut root }.deserialize(again).map_err(|fault| syntax(source, &fault))?;
+    }
+    Ok(root)
+}
+
+/// The line and column of a node.
+pub(super) fn locate(source: &Source, spot: Spot) -> Option<Place> {
+    let document = serde_yaml::Deserializer::from_str(&source.text).next()?;
+    let seek = Seek { counter: &Cell::new(0), target: spot.0 };
+    place_of(source, &seek.deserialize(document).err()?)
+}
+
+fn place_of(source: &Source, fault: &serde_yaml::Error) -> Option<Place> {
+    let location = fault.location()?;
+    let text = source.line(location.line()).to_owned();
+    Some(Place { line: location.line(), column: location.column(), text })
+}
+
+fn syntax(source: &Source, fault: &serde_yaml::Error) -> Problem {
+    let place = place_of(source, fault);
+    let message = fault.to_string();
+    let message = message.split(" at line ").next().unwrap_or_default();
+    let tab = place.as_ref().is_some_and(|place| {
+        place.text.chars().take(place.column).any(|c| c == '\t') || place.text.trim_start_matches(' ').starts_with('\t')
+    });
+    let what = if tab {
+        "a tab indents this line; indent with spaces".to_owned()
+    } else if message.contains("mapping values are not allowed") {
+        "a `:` where none may stand; check the indent of this line and the one above, or put the text in quotes".to_owned()
+    } else if message.contains("did not find expected") {
+        "this does not go on as the lines above began; check indents, commas and closing brackets".to_owned()
+    } else if message.contains("recursion limit") || message.contains("repetition limit") {
+        "is nested too deeply or repeats itself; this is no file of ours".to_owned()
+    } else {
+        format!("is not YAML that can be read: {message}")
+    };
+    Problem { file: source.name.clone(), place, field: String::new(), what }
+}
+
+fn take(counter: &Cell<u32>) -> u32 {
+    let number = counter.get();
+    counter.set(number.saturating_add(1));
+    number
+}
+
+/// First reading: the shape of the document.
+#[derive(Clone, Copy)]
+struct Build<'c> {
+    counter: &'c Cell<u32>,
+}
+
+impl<'de> DeserializeSeed<'de> for Build<'_> {
+    type Value = Node;
+
+    fn deserialize<D: Deserializer<'de>>(self, from: D) -> Result<Node, D::Error> {
+        let spot = Spot(take(self.counter));
+        Ok(Node { spot, kind: from.deserialize_any(self)? })
+    }
+}
+
+impl<'de> Visitor<'de> for Build<'_> {
+    type Value = Kind;
+
+    fn expecting(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str("a text, a number, a list or a block of keys, without tags")
+    }
+
+    fn visit_bool<E>(self, _: bool) -> Result<Kind, E> {
+        Ok(Kind::Bare)
+    }
+
+    fn visit_i64<E>(self, _: i64) -> Result<Kind, E> {
+        Ok(Kind::Bare)
+    }
+
+    fn visit_u64<E>(self, _: u64) -> Result<Kind, E> {
+        Ok(Kind::Bare)
+    }
+
+    fn visit_i128<E>(self, _: i128) -> Result<Kind, E> {
+        Ok(Kind::Bare)
+    }
+
+    fn visit_u128<E>(self, _: u128) -> Result<Kind, E> {
+        Ok(Kind::Bare)
+    }
+
+    fn visit_f64<E>(self, _: f64) -> Result<Kind, E> {
+        Ok(Kind::Bare)
+    }
+
+    fn visit_str<E>(self, text: &str) -> Result<Kind, E> {
+        Ok(Kind::Text(text.to_owned()))
+    }
+
+    fn visit_unit<E>(self) -> Result<Kind, E> {
+        Ok(Kind::Empty)
+    }
+
+    fn visit_none<E>(self) -> Result<Kind, E> {
+        Ok(Kind::Empty)
+    }
+
+    fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<Kind, A::Error> {
+        let mut nodes = Vec::new();
+        while let Some(node) = list.next_element_seed(self)? {
+            nodes.push(node);
+        }
+        Ok(Kind::List(nodes))
+    }
+
+    fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Kind, A::Error> {
+        let mut entries = Vec::new();
+        while let Some(key) = map.next_key_seed(self)? {
+            entries.push(Entry { key, value: map.next_value_seed(self)? });
+        }
+        Ok(Kind::Map(entries))
+    }
+}
+
+/// Second reading: the texts of numbers as written (`1.10`, `007`).
+struct Fill<'n> {
+    node: &'n mut Node,
+}
+
+impl<'de> DeserializeSeed<'de> for Fill<'_> {
+    type Value = ();
+
+    fn deserialize<D: Deserializer<'de>>(self, from: D) -> Result<(), D::Error> {
+        match self.node.kind {
+            Kind::Bare => from.deserialize_str(self),
+            Kind::Text(_) | Kind::Empty => serde::de::IgnoredAny::deserialize(from).map(|_| ()),
+            Kind::List(_) | Kind::Map(_) => from.deserialize_any(self),
+        }
+    }
+}
+
+impl<'de> Visitor<'de> for Fill<'_> {
+    type Value = ();
+
+    fn expecting(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str("the same document again")
+    }
+
+    fn visit_str<E>(self, text: &str) -> Result<(), E> {
+        self.node.kind = Kind::Text(text.to_owned());
+        Ok(())
+    }
+
+    fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<(), A::Error> {
+        if let Kind::List(nodes) = &mut self.node.kind {
+            for node in nodes {
+                list.next_element_seed(Fill { node })?;
+            }
+        }
+        while list.next_element::<serde::de::IgnoredAny>()?.is_some() {}
+        Ok(())
+    }
+
+    fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<(), A::Error> {
+        if let Kind::Map(entries) = &mut self.node.kind {
+            for entry in entries {
+                map.next_key_seed(Fill { node: &mut entry.key })?;
+                map.next_value_seed(Fill { node: &mut entry.value })?;
+            }
+        }
+        while map.next_entry::<serde::de::IgnoredAny, serde::de::IgnoredAny>()?.is_some() {}
+        Ok(())
+    }
+}
+
+/// Later readings: raise at one node.
+#[derive(Clone, Copy)]
+struct Seek<'c> {
+    counter: &'c Cell<u32>,
+    target: u32,
+}
+
+impl<'de> DeserializeSeed<'de> for Seek<'_> {
+    type Value = ();
+
+    fn deserialize<D: Deserializer<'de>>(self, from: D) -> Result<(), D::Error> {
+        if take(self.counter) == self.target { from.deserialize_any(Raise) } else { from.deserialize_any(self) }
+    }
+}
+
+impl<'de> Visitor<'de> for Seek<'_> {
+    type Value = ();
+
+    fn expecting(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str("the same document again")
+    }
+
+    fn visit_bool<E>(self, _: bool) -> Result<(), E> {
+        Ok(())
+    }
+
+    fn visit_i64<E>(self, _: i64) -> Result<(), E> {
+        Ok(())
+    }
+
+    fn visit_u64<E>(self, _: u64) -> Result<(), E> {
+        Ok(())
+    }
+
+    fn visit_i128<E>(self, _: i128) -> Result<(), E> {
+        Ok(())
+    }
+
+    fn visit_u128<E>(self, _: u128) -> Result<(), E> {
+        Ok(())
+    }
+
+    fn visit_f64<E>(self, _: f64) -> Result<(), E> {
+        Ok(())
+    }
+
+    fn visit_str<E>(self, _: &str) -> Result<(), E> {
+        Ok(())
+    }
+
+    fn visit_unit<E>(self) -> Result<(), E> {
+        Ok(())
+    }
+
+    fn visit_none<E>(self) -> Result<(), E> {
+        Ok(())
+    }
+
+    fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<(), A::Error> {
+        while list.next_element_seed(self)?.is_some() {}
+        Ok(())
+    }
+
+    fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<(), A::Error> {
+        while map.next_key_seed(self)?.is_some() {
+            map.next_value_seed(self)?;
+        }
+        Ok(())
+    }
+}
+
+/// A visitor that accepts nothing, so that the error carries the node's place.
+struct Raise;
+
+impl<'de> Visitor<'de> for Raise {
+    type Value = ();
+
+    fn expecting(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str("nothing")
+    }
+
+    fn visit_seq<A: SeqAccess<'de>>(self, _: A) -> Result<(), A::Error> {
+        Err(A::Error::custom("here"))
+    }
+
+    fn visit_map<A: MapAccess<'de>>(self, _: A) -> Result<(), A::Error> {
+        Err(A::Error::custom("here"))
+    }
+}

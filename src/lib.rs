@@ -1,0 +1,12 @@
+//! `tapeline` checks limb girths against garment size charts, estimates the interface pressure
+//! along the limb, and says what has to be looked at before a fitting. Everything it says is an
+//! estimate; a certified fitter and the treating clinician decide.
+//!
+//! The modules stand in import order: a module uses only those above it.
+
+pub mod quantity;
+pub mod anatomy;
+pub mod input;
+pub mod rules;
+pub mod record;
+pub mod garment;
