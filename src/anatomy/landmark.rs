@@ -42,8 +42,8 @@ pub enum Landmark {
 }
 
 use Landmark::{
-    Ankle, Axilla, BelowKnee, Calf, Elbow, Forearm, Forefoot, Hand, Instep, Knee, LowerCalf, LowerForearm, MidThigh,
-    ThumbWeb, UpperArm, UpperThigh, Wrist,
+    Ankle, Axilla, BelowKnee, Calf, Elbow, Forearm, Forefoot, Hand, Instep, Knee, LowerCalf, LowerForearm,
+    MidThigh, ThumbWeb, UpperArm, UpperThigh, Wrist,
 };
 
 impl Landmark {
@@ -51,9 +51,7 @@ impl Landmark {
     pub fn of(limb: Limb) -> &'static [Self] {
         match limb {
             Limb::Arm => &[Hand, ThumbWeb, Wrist, LowerForearm, Forearm, Elbow, UpperArm, Axilla],
-            Limb::Leg => {
-                &[Forefoot, Instep, Ankle, LowerCalf, Calf, BelowKnee, Knee, MidThigh, UpperThigh]
-            }
+            Limb::Leg => &[Forefoot, Instep, Ankle, LowerCalf, Calf, BelowKnee, Knee, MidThigh, UpperThigh],
         }
     }
 

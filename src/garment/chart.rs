@@ -58,7 +58,10 @@ pub struct Chart {
 impl Chart {
     /// The landmarks that every size states, distal to proximal.
     pub fn measures(&self) -> Vec<Landmark> {
-        self.sizes.first().map(|size| size.girths.iter().map(|(landmark, _)| *landmark).collect()).unwrap_or_default()
+        self.sizes
+            .first()
+            .map(|size| size.girths.iter().map(|(landmark, _)| *landmark).collect())
+            .unwrap_or_default()
     }
 
     /// The lengths that any size states.

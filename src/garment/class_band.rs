@@ -78,7 +78,9 @@ impl ClassPlace {
 /// the claimed one, else to the higher.
 pub(super) fn place_of(classes: &[ClassBand], mmhg: f64, claimed: Option<&str>) -> Option<ClassPlace> {
     let inside = || classes.iter().filter(|class| class.holds(mmhg));
-    if let Some(class) = inside().find(|class| claimed == Some(class.class.as_str())).or_else(|| inside().next_back()) {
+    if let Some(class) =
+        inside().find(|class| claimed == Some(class.class.as_str())).or_else(|| inside().next_back())
+    {
         return Some(ClassPlace::In(class.class.clone()));
     }
     let below = classes.iter().rfind(|class| class.is_above(mmhg));

@@ -18,7 +18,12 @@ impl OpenChart {
     /// A problem when the chart is for another limb than the record's.
     pub fn limb_problem(&self, limb: Limb) -> Option<Problem> {
         (self.chart.limb != limb).then(|| {
-            let what = format!("this chart is for the {}, but the record measures {} {}; leave this chart out", self.chart.limb.name(), if limb == Limb::Arm { "an" } else { "a" }, limb.name());
+            let what = format!(
+                "this chart is for the {}, but the record measures {} {}; leave this chart out",
+                self.chart.limb.name(),
+                if limb == Limb::Arm { "an" } else { "a" },
+                limb.name()
+            );
             self.reader.problem_at(self.limb_spot, "limb", what)
         })
     }
@@ -42,7 +47,8 @@ pub fn open_chart(source: Source, schemes: &Schemes) -> Result<OpenChart, Vec<Pr
 
 fn read(reader: &Reader, schemes: &Schemes, elsewhere: &mut Vec<Problem>) -> Option<(Chart, Spot)> {
     let fields = reader.fields("chart/1")?;
-    let label = fields.required("label", "the chart's label, as `label: sleeve chart A`").and_then(|one| one.text());
+    let label =
+        fields.required("label", "the chart's label, as `label: sleeve chart A`").and_then(|one| one.text());
     let limb_item = fields.required("limb", "arm or leg, as `limb: arm`");
     let limb = limb_item.as_ref().and_then(|one| one.word(&[("arm", Limb::Arm), ("leg", Limb::Leg)]));
     let limb_spot = limb_item.as_ref().map_or(fields.spot(), Item::spot);
@@ -55,11 +61,18 @@ fn read(reader: &Reader, schemes: &Schemes, elsewhere: &mut Vec<Problem>) -> Opt
     let scheme = fields.optional("scheme").and_then(|one| one.named());
     let class = fields.optional("class").and_then(|one| one.named());
     let contains = fields.optional("contains").and_then(|one| one.names());
-    let hand_part = fields.optional("hand_part").and_then(|one| one.word(&[("yes", Some(true)), ("no", Some(false)), ("unknown", None)])).flatten();
+    let hand_part = fields
+        .optional("hand_part")
+        .and_then(|one| one.word(&[("yes", Some(true)), ("no", Some(false)), ("unknown", None)]))
+        .flatten();
     let fabric = fields.optional("fabric").and_then(|one| read_fabric(&one, elsewhere));
     let layers = fields.optional("layers").map(|one| one.whole(1, 10));
     let between_sizes = fields.optional("between_sizes").and_then(|one| {
-        one.word(&[("smaller", BetweenSizes::Smaller), ("larger", BetweenSizes::Larger), ("refer", BetweenSizes::Refer)])
+        one.word(&[
+            ("smaller", BetweenSizes::Smaller),
+            ("larger", BetweenSizes::Larger),
+            ("refer", BetweenSizes::Refer),
+        ])
     });
     let printed_step = fields.optional("printed_step").and_then(|one| one.girth());
     let sizes_item = fields.required("sizes", "the sizes, small to large");
@@ -71,21 +84,34 @@ fn read(reader: &Reader, schemes: &Schemes, elsewhere: &mut Vec<Problem>) -> Opt
             .map(|scheme| Claim { scheme, class: class.text }),
         (None, None) => None,
         (Some(one), None) => {
-            reader.raise(one.spot, "scheme", "a scheme without its class; add `class`, or take the scheme out");
+            reader.raise(
+                one.spot,
+                "scheme",
+                "a scheme without its class; add `class`, or take the scheme out",
+            );
             None
         }
         (None, Some(one)) => {
-            reader.raise(one.spot, "class", "a class without its scheme; the same number is another pressure elsewhere, so add `scheme`");
+            reader.raise(
+                one.spot,
+                "class",
+                "a class without its scheme; the same number is another pressure elsewhere, so add `scheme`",
+            );
             None
         }
     };
     if let (Some(from), Some(to)) = (from, to)
         && from >= to
     {
-        reader.raise(fields.spot_of("to"), "to", format!("`{}` is not nearer the trunk than `from`, `{}`", to.name(), from.name()));
+        reader.raise(
+            fields.spot_of("to"),
+            "to",
+            format!("`{}` is not nearer the trunk than `from`, `{}`", to.name(), from.name()),
+        );
     }
     let (limb, sizes) = (limb?, sizes?);
-    let last: Option<Landmark> = sizes.first().and_then(|size| size.girths.last()).map(|(landmark, _)| *landmark);
+    let last: Option<Landmark> =
+        sizes.first().and_then(|size| size.girths.last()).map(|(landmark, _)| *landmark);
     let chart = Chart {
         label: label?,
         limb,

@@ -21,8 +21,10 @@ pub fn open_fabric(source: Source) -> Result<Fabric, Vec<Problem>> {
 
 fn read(reader: &Reader) -> Option<Fabric> {
     let fields = reader.fields("fabric/1")?;
-    let label = fields.required("label", "the fabric's label, as `label: knit R2`").and_then(|one| one.text());
-    let basis = fields.optional("basis").and_then(|one| one.word(&Basis::WORDS)).unwrap_or(Basis::UserSupplied);
+    let label =
+        fields.required("label", "the fabric's label, as `label: knit R2`").and_then(|one| one.text());
+    let basis =
+        fields.optional("basis").and_then(|one| one.word(&Basis::WORDS)).unwrap_or(Basis::UserSupplied);
     let tension_sd = fields.optional("tension_sd").and_then(|one| {
         let share = one.not_negative(Dimension::Ratio)?;
         if share >= 1.0 {
@@ -30,7 +32,10 @@ fn read(reader: &Reader) -> Option<Fabric> {
         }
         Some(share)
     });
-    let relaxed_sd_cm = fields.optional("relaxed_sd").and_then(|one| one.not_negative(Dimension::Length)).map(|metres| metres * 100.0);
+    let relaxed_sd_cm = fields
+        .optional("relaxed_sd")
+        .and_then(|one| one.not_negative(Dimension::Length))
+        .map(|metres| metres * 100.0);
     let curve = fields.required("curve", "its points, as `- {stretch: 20 %, tension: 62 N/m}`");
     let points = curve.as_ref().and_then(|one| one.list());
     fields.finish();
@@ -43,8 +48,12 @@ fn read(reader: &Reader) -> Option<Fabric> {
 
 fn read_point(item: &Item<'_>) -> Option<(f64, f64)> {
     let fields = item.fields()?;
-    let stretch = fields.required("stretch", "the stretch, as `stretch: 20 %`").and_then(|one| one.not_negative(Dimension::Ratio));
-    let tension = fields.required("tension", "the tension, as `tension: 62 N/m`").and_then(|one| one.not_negative(Dimension::Tension));
+    let stretch = fields
+        .required("stretch", "the stretch, as `stretch: 20 %`")
+        .and_then(|one| one.not_negative(Dimension::Ratio));
+    let tension = fields
+        .required("tension", "the tension, as `tension: 62 N/m`")
+        .and_then(|one| one.not_negative(Dimension::Tension));
     fields.finish();
     Some((stretch?, tension?))
 }
@@ -62,7 +71,9 @@ fn check(curve: &Item<'_>, list: &[Item<'_>], points: &[(f64, f64)]) {
     for (pair, item) in points.windows(2).zip(list.iter().skip(1)) {
         if let [(low, below), (high, above)] = pair {
             if high <= low {
-                item.refuse("does not stretch further than the point before it; write the points from 0 % up");
+                item.refuse(
+                    "does not stretch further than the point before it; write the points from 0 % up",
+                );
             } else if above <= below {
                 item.refuse("has no more tension than the point before it; a tension curve has to rise, so check these two points");
             }

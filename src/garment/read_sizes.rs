@@ -14,7 +14,8 @@ pub(super) fn read_sizes(item: &Item<'_>, limb: Limb) -> Option<Vec<Size>> {
         return None;
     }
     let read: Vec<Option<Size>> = list.iter().map(|one| read_size(one, limb)).collect();
-    let known: Vec<(&Size, &Item<'_>)> = read.iter().zip(&list).filter_map(|(size, item)| Some((size.as_ref()?, item))).collect();
+    let known: Vec<(&Size, &Item<'_>)> =
+        read.iter().zip(&list).filter_map(|(size, item)| Some((size.as_ref()?, item))).collect();
     check(&known);
     read.into_iter().collect()
 }
@@ -66,7 +67,11 @@ pub(super) fn by_landmark<'r, T>(
             continue;
         };
         if list.iter().any(|(other, _)| *other == landmark) {
-            item.reader().raise(spot, item.field_name(), format!("`{}` stands twice, as word and letter; keep one", landmark.name()));
+            item.reader().raise(
+                spot,
+                item.field_name(),
+                format!("`{}` stands twice, as word and letter; keep one", landmark.name()),
+            );
         }
         match value(&one) {
             Some(value) => list.push((landmark, value)),
@@ -129,7 +134,10 @@ fn check(sizes: &[(&Size, &Item<'_>)]) {
     for pair in sizes.windows(2) {
         let [(small, _), (large, item)] = pair else { continue };
         if measures(small) == measures(large) && out_of_order(small, large) {
-            item.refuse(format!("size `{}` is smaller than size `{}` before it; write the sizes from small to large", large.label, small.label));
+            item.refuse(format!(
+                "size `{}` is smaller than size `{}` before it; write the sizes from small to large",
+                large.label, small.label
+            ));
         }
     }
 }

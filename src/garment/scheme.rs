@@ -49,13 +49,18 @@ impl Scheme {
         let units = if units.of(Dimension::Pressure).is_none() { units.with(Unit::MmHg) } else { units };
         reader.set_default_units(Units::with(units, Unit::Percent));
         let limbs = fields.required("limb", "arm, leg or both").and_then(|one| {
-            one.word(&[("arm", Limbs::Only(Limb::Arm)), ("leg", Limbs::Only(Limb::Leg)), ("both", Limbs::Both)])
+            one.word(&[
+                ("arm", Limbs::Only(Limb::Arm)),
+                ("leg", Limbs::Only(Limb::Leg)),
+                ("both", Limbs::Both),
+            ])
         });
         let id = fields.required("id", "the scheme's short name").and_then(|one| one.text());
         let label = fields.optional("label").and_then(|one| one.text());
         let reference = fields.optional("reference").and_then(|one| read_landmark(&one));
         let source = fields.required("source", "where the values were read").and_then(|one| one.text());
-        let classes = fields.required("classes", "at least one class, small to large").and_then(|one| one.list());
+        let classes =
+            fields.required("classes", "at least one class, small to large").and_then(|one| one.list());
         let classes: Vec<ClassBand> = classes.unwrap_or_default().iter().filter_map(read_class).collect();
         let graduation = fields.optional("graduation").and_then(|one| one.list()).unwrap_or_default();
         let graduation = graduation.iter().filter_map(|one| read_limit(one, &classes)).collect();
@@ -84,11 +89,18 @@ fn read_landmark(item: &Item<'_>) -> Option<Landmark> {
 
 fn read_class(item: &Item<'_>) -> Option<ClassBand> {
     let fields = item.fields()?;
-    let mmhg = |key| fields.optional(key).and_then(|one| one.not_negative(Dimension::Pressure)).map(|pascal| pascal / PASCAL_PER_MMHG);
+    let mmhg = |key| {
+        fields
+            .optional(key)
+            .and_then(|one| one.not_negative(Dimension::Pressure))
+            .map(|pascal| pascal / PASCAL_PER_MMHG)
+    };
     let open = |key| fields.optional(key).and_then(|one| one.yes_no()).unwrap_or(false);
     let class = fields.required("class", "its name").and_then(|one| one.text());
     let (low, high, low_open, high_open) = (mmhg("low"), mmhg("high"), open("low_open"), open("high_open"));
-    let basis = fields.required("basis", "what it rests on, as `basis: published`").and_then(|one| one.word(&Basis::WORDS));
+    let basis = fields
+        .required("basis", "what it rests on, as `basis: published`")
+        .and_then(|one| one.word(&Basis::WORDS));
     let source = fields.optional("source").and_then(|one| one.text());
     fields.finish();
     if let (Some(low), Some(high)) = (low, high)
@@ -96,12 +108,22 @@ fn read_class(item: &Item<'_>) -> Option<ClassBand> {
     {
         item.refuse("`low` is above `high`; write the smaller first");
     }
-    Some(ClassBand { class: class?, low, high, low_open, high_open, basis: basis?, source: source.unwrap_or_default() })
+    Some(ClassBand {
+        class: class?,
+        low,
+        high,
+        low_open,
+        high_open,
+        basis: basis?,
+        source: source.unwrap_or_default(),
+    })
 }
 
 fn read_limit(item: &Item<'_>, classes: &[ClassBand]) -> Option<GraduationLimit> {
     let fields = item.fields()?;
-    let share = |key| fields.optional(key).and_then(|one| one.not_negative(Dimension::Ratio)).map(|share| share * 100.0);
+    let share = |key| {
+        fields.optional(key).and_then(|one| one.not_negative(Dimension::Ratio)).map(|share| share * 100.0)
+    };
     let class = fields.required("class", "a class of this scheme").and_then(|one| {
         let name = one.text()?;
         let known = classes.iter().any(|class| class.class == name);
@@ -113,7 +135,9 @@ fn read_limit(item: &Item<'_>, classes: &[ClassBand]) -> Option<GraduationLimit>
     let landmark = fields.required("landmark", "where").and_then(|one| read_landmark(&one));
     let of = fields.required("of", "of which landmark's pressure").and_then(|one| read_landmark(&one));
     let (low, high) = (share("low"), share("high"));
-    let basis = fields.required("basis", "what it rests on, as `basis: published`").and_then(|one| one.word(&Basis::WORDS));
+    let basis = fields
+        .required("basis", "what it rests on, as `basis: published`")
+        .and_then(|one| one.word(&Basis::WORDS));
     let source = fields.optional("source").and_then(|one| one.text());
     fields.finish();
     Some(GraduationLimit {

@@ -52,19 +52,32 @@ impl Schemes {
     /// The ids known.
     pub fn ids(&self) -> Vec<&str> {
         let mut ids: Vec<&str> = self.own.iter().map(|scheme| scheme.id.as_str()).collect();
-        ids.extend(SHIPPED_SCHEMES.iter().map(|(id, _)| *id).filter(|id| !self.own.iter().any(|own| own.id == *id)));
+        ids.extend(
+            SHIPPED_SCHEMES.iter().map(|(id, _)| *id).filter(|id| !self.own.iter().any(|own| own.id == *id)),
+        );
         ids
     }
 
     /// The scheme that a file claims, held against the limb and the class; none after the problem
     /// has been raised.
-    pub fn claimed(&self, reader: &Reader, field: &str, scheme: &Named, class: &Named, limb: Limb) -> Option<Scheme> {
+    pub fn claimed(
+        &self,
+        reader: &Reader,
+        field: &str,
+        scheme: &Named,
+        class: &Named,
+        limb: Limb,
+    ) -> Option<Scheme> {
         let under = |key: &str| if field.is_empty() { key.to_owned() } else { format!("{field}, {key}") };
         let Some(found) = self.find(&scheme.text) else {
             let ids = self.ids();
             let what = match nearest_word(&scheme.text, ids.iter().copied()) {
                 Some(near) => format!("the scheme `{}` is not known; did you mean `{near}`?", scheme.text),
-                None => format!("the scheme `{}` is not known; known: {}; add your own with `--schemes FILE`", scheme.text, ids.join(", ")),
+                None => format!(
+                    "the scheme `{}` is not known; known: {}; add your own with `--schemes FILE`",
+                    scheme.text,
+                    ids.join(", ")
+                ),
             };
             reader.raise(scheme.spot, under("scheme"), what);
             return None;
@@ -76,12 +89,25 @@ impl Schemes {
                 .filter(|id| self.find(id).is_some_and(|scheme| scheme.limbs.include(limb)))
                 .map(|id| format!("`{id}`"))
                 .collect();
-            reader.raise(scheme.spot, under("scheme"), format!("the scheme `{}` is not for the {}; known for it: {}", scheme.text, limb.name(), own.join(", ")));
+            reader.raise(
+                scheme.spot,
+                under("scheme"),
+                format!(
+                    "the scheme `{}` is not for the {}; known for it: {}",
+                    scheme.text,
+                    limb.name(),
+                    own.join(", ")
+                ),
+            );
             return None;
         }
         if found.class(&class.text).is_none() {
             let names: Vec<String> = found.classes.iter().map(|one| format!("\"{}\"", one.class)).collect();
-            reader.raise(class.spot, under("class"), format!("`{}` is no class of {}; its classes: {}", class.text, found.id, names.join(", ")));
+            reader.raise(
+                class.spot,
+                under("class"),
+                format!("`{}` is no class of {}; its classes: {}", class.text, found.id, names.join(", ")),
+            );
             return None;
         }
         Some(found)

@@ -18,7 +18,11 @@ impl<'r> Fields<'r> {
         for (number, entry) in entries.iter().enumerate() {
             let name = entry.name();
             if !name.is_empty() && entries.iter().take(number).any(|earlier| earlier.name() == name) {
-                item.reader.raise(entry.key.spot, item.child_field(name), format!("the key `{name}` stands twice in this block; keep one"));
+                item.reader.raise(
+                    entry.key.spot,
+                    item.child_field(name),
+                    format!("the key `{name}` stands twice in this block; keep one"),
+                );
             }
         }
         Self { item, entries, asked: RefCell::default() }
@@ -31,7 +35,10 @@ impl<'r> Fields<'r> {
 
     /// The place of a key, or of the block where the key is missing.
     pub fn spot_of(&self, key: &str) -> Spot {
-        self.entries.iter().find(|entry| entry.name() == key).map_or(self.item.spot(), |entry| entry.value.spot)
+        self.entries
+            .iter()
+            .find(|entry| entry.name() == key)
+            .map_or(self.item.spot(), |entry| entry.value.spot)
     }
 
     /// The value of a key that may be absent.
@@ -48,7 +55,8 @@ impl<'r> Fields<'r> {
 
     /// The value of a key that may be absent or left blank (a question not answered yet).
     pub fn blank_or(&self, key: &'static str) -> Option<Item<'r>> {
-        let blank = self.entries.iter().any(|entry| entry.name() == key && matches!(entry.value.kind, Kind::Empty));
+        let blank =
+            self.entries.iter().any(|entry| entry.name() == key && matches!(entry.value.kind, Kind::Empty));
         if blank {
             self.asked.borrow_mut().push(key);
             return None;
@@ -60,7 +68,11 @@ impl<'r> Fields<'r> {
     pub fn required(&self, key: &'static str, accepted: &str) -> Option<Item<'r>> {
         let missing = !self.entries.iter().any(|entry| entry.name() == key);
         if missing {
-            self.item.reader.raise(self.spot(), self.item.field.clone(), format!("the key `{key}` is missing; add {accepted}"));
+            self.item.reader.raise(
+                self.spot(),
+                self.item.field.clone(),
+                format!("the key `{key}` is missing; add {accepted}"),
+            );
         }
         self.optional(key)
     }
@@ -82,14 +94,15 @@ impl<'r> Fields<'r> {
             if asked.contains(&name) {
                 continue;
             }
-            let comma = number.checked_sub(1).and_then(|before| self.entries.get(before)).and_then(|before| {
-                let Kind::Text(value) = &before.value.kind else { return None };
-                let digits = |text: &str| !text.is_empty() && text.chars().all(|c| c.is_ascii_digit());
-                let number_before = value.chars().last().is_some_and(|c| c.is_ascii_digit());
-                let rest = name.split(' ').next().unwrap_or_default();
-                (digits(rest) && number_before && matches!(entry.value.kind, Kind::Empty))
-                    .then(|| (before.name().to_owned(), format!("{value}.{name}")))
-            });
+            let comma =
+                number.checked_sub(1).and_then(|before| self.entries.get(before)).and_then(|before| {
+                    let Kind::Text(value) = &before.value.kind else { return None };
+                    let digits = |text: &str| !text.is_empty() && text.chars().all(|c| c.is_ascii_digit());
+                    let number_before = value.chars().last().is_some_and(|c| c.is_ascii_digit());
+                    let rest = name.split(' ').next().unwrap_or_default();
+                    (digits(rest) && number_before && matches!(entry.value.kind, Kind::Empty))
+                        .then(|| (before.name().to_owned(), format!("{value}.{name}")))
+                });
             let what = if let Some((before, mended)) = comma {
                 format!("a decimal comma splits the value of `{before}`; write `{before}: {mended}`")
             } else if name.is_empty() {

@@ -93,7 +93,9 @@ impl<'r> Item<'r> {
         }
         let accepted = words.iter().map(|(word, _)| *word).collect::<Vec<_>>().join(", ");
         match nearest_word(&text, words.iter().map(|(word, _)| *word)) {
-            Some(near) => self.refuse(format!("`{text}` is not known; did you mean `{near}`? accepted: {accepted}")),
+            Some(near) => {
+                self.refuse(format!("`{text}` is not known; did you mean `{near}`? accepted: {accepted}"))
+            }
             None => self.refuse(format!("`{text}` is not known; accepted: {accepted}")),
         }
         None
@@ -151,7 +153,11 @@ impl<'r> Item<'r> {
         let written = self.quantity(Dimension::Length)?;
         let girth = written.tenth_millimetres().and_then(Girth::from_tenths);
         if girth.is_none() {
-            self.refuse(format!("a girth of `{} {}` is not above 0 and at most 200 cm; check number and unit", written.number, written.unit.symbol()));
+            self.refuse(format!(
+                "a girth of `{} {}` is not above 0 and at most 200 cm; check number and unit",
+                written.number,
+                written.unit.symbol()
+            ));
         }
         girth
     }
@@ -164,7 +170,11 @@ impl<'r> Item<'r> {
             Girth::from_tenths(written.number.times_to_nearest(factor)?)
         });
         if girth.is_none() {
-            self.refuse(format!("a flat width of `{} {}` is not above 0 and at most 100 cm; check number and unit", written.number, written.unit.symbol()));
+            self.refuse(format!(
+                "a flat width of `{} {}` is not above 0 and at most 100 cm; check number and unit",
+                written.number,
+                written.unit.symbol()
+            ));
         }
         girth
     }
@@ -174,7 +184,11 @@ impl<'r> Item<'r> {
         let written = self.quantity(Dimension::Length)?;
         let position = written.tenth_millimetres().and_then(Position::from_tenths);
         if position.is_none() {
-            self.refuse(format!("a position of `{} {}` is not between -100 and 200 cm; check number and unit", written.number, written.unit.symbol()));
+            self.refuse(format!(
+                "a position of `{} {}` is not between -100 and 200 cm; check number and unit",
+                written.number,
+                written.unit.symbol()
+            ));
         }
         position
     }
@@ -184,7 +198,11 @@ impl<'r> Item<'r> {
         let written = self.quantity(Dimension::Length)?;
         let span = written.tenth_millimetres().and_then(Span::from_tenths);
         if span.is_none() {
-            self.refuse(format!("a length of `{} {}` is not above 0 and at most 200 cm; check number and unit", written.number, written.unit.symbol()));
+            self.refuse(format!(
+                "a length of `{} {}` is not above 0 and at most 200 cm; check number and unit",
+                written.number,
+                written.unit.symbol()
+            ));
         }
         span
     }
@@ -208,15 +226,14 @@ impl<'r> Item<'r> {
     /// A date, with a local time or without, as `2026-03-14` or `2026-03-14T09:30`.
     pub fn date_and_time(&self) -> Option<(Date, Option<String>)> {
         let text = self.text()?;
-        let (date, time) = text.split_once('T').map_or((text.as_str(), None), |(date, time)| (date, Some(time)));
+        let (date, time) =
+            text.split_once('T').map_or((text.as_str(), None), |(date, time)| (date, Some(time)));
         let time_holds = time.is_none_or(|time| time.parse::<jiff::civil::Time>().is_ok());
-        match read_date(date).filter(|_| time_holds) {
-            Some(date) => Some((date, time.map(str::to_owned))),
-            None => {
-                self.refuse(format!("`{text}` is no date; write `2026-03-14` or `2026-03-14T09:30`"));
-                None
-            }
-        }
+        let Some(date) = read_date(date).filter(|_| time_holds) else {
+            self.refuse(format!("`{text}` is no date; write `2026-03-14` or `2026-03-14T09:30`"));
+            return None;
+        };
+        Some((date, time.map(str::to_owned)))
     }
 
     /// The values of a list; a single value stands for a list of one where `single` is set.
@@ -226,7 +243,13 @@ impl<'r> Item<'r> {
             return None;
         };
         let items = nodes.iter().enumerate();
-        Some(items.map(|(number, node)| Item::new(self.reader, node, self.child_field(&format!("item {}", number + 1)))).collect())
+        Some(
+            items
+                .map(|(number, node)| {
+                    Item::new(self.reader, node, self.child_field(&format!("item {}", number + 1)))
+                })
+                .collect(),
+        )
     }
 
     /// The keys of a block.
@@ -245,6 +268,10 @@ impl<'r> Item<'r> {
 }
 
 fn read_date(text: &str) -> Option<Date> {
-    let shape = text.len() == 10 && text.chars().enumerate().all(|(at, c)| if at == 4 || at == 7 { c == '-' } else { c.is_ascii_digit() });
+    let shape = text.len() == 10
+        && text
+            .chars()
+            .enumerate()
+            .all(|(at, c)| if at == 4 || at == 7 { c == '-' } else { c.is_ascii_digit() });
     if shape { text.parse().ok() } else { None }
 }

@@ -57,14 +57,22 @@ impl Reader {
     pub fn fields(&self, kind: &str) -> Option<Fields<'_>> {
         let item = Item::new(self, &self.root, String::new());
         let Kind::Map(entries) = &self.root.kind else {
-            self.raise(self.root.spot, "", format!("holds {}; it starts with its kind, as `tapeline: {kind}`", self.root.word()));
+            self.raise(
+                self.root.spot,
+                "",
+                format!("holds {}; it starts with its kind, as `tapeline: {kind}`", self.root.word()),
+            );
             return None;
         };
         let fields = Fields::new(item, entries);
         match entries.first() {
             Some(first) if first.name() == "tapeline" => {}
             Some(first) => {
-                self.raise(first.key.spot, "", format!("the first key is not the kind; start with `tapeline: {kind}`"));
+                self.raise(
+                    first.key.spot,
+                    "",
+                    format!("the first key is not the kind; start with `tapeline: {kind}`"),
+                );
             }
             None => self.raise(self.root.spot, "", format!("holds no keys; start with `tapeline: {kind}`")),
         }
@@ -74,7 +82,13 @@ impl Reader {
             match found.split_once('/') {
                 _ if found == kind => {}
                 Some((same, other)) if same == name => {
-                    self.raise(spot, "tapeline", format!("version `{other}` of `{name}` is not known; this program reads version {version}"));
+                    self.raise(
+                        spot,
+                        "tapeline",
+                        format!(
+                            "version `{other}` of `{name}` is not known; this program reads version {version}"
+                        ),
+                    );
                 }
                 _ => {
                     self.raise(spot, "tapeline", format!("is `{found}`, but a `{kind}` file is wanted here"));
@@ -94,7 +108,11 @@ impl Reader {
             let Some(text) = item.text() else { continue };
             match Unit::parse(&text).filter(|unit| unit.dimension() == dimension) {
                 Some(unit) => units = units.with(unit),
-                None => item.refuse(format!("`{text}` is no unit of {}; accepted: {}", dimension.key(), dimension.accepted())),
+                None => item.refuse(format!(
+                    "`{text}` is no unit of {}; accepted: {}",
+                    dimension.key(),
+                    dimension.accepted()
+                )),
             }
         }
         block.finish();
@@ -148,7 +166,10 @@ impl Reader {
             .collect();
         problems.sort_by_key(|one| one.place.as_ref().map(|place| (place.line, place.column)));
         if rest > 0 {
-            problems.push(Problem::of_file(&self.source.name, format!("{rest} more problems of this file are not shown")));
+            problems.push(Problem::of_file(
+                &self.source.name,
+                format!("{rest} more problems of this file are not shown"),
+            ));
         }
         problems
     }

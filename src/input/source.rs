@@ -65,7 +65,8 @@ impl Source {
                 let before = String::from_utf8_lossy(bytes.get(..upto).unwrap_or_default()).into_owned();
                 let line = before.matches('\n').count() + 1;
                 let last = before.rsplit('\n').next().unwrap_or_default().trim_start_matches('\u{feff}');
-                let whole = String::from_utf8_lossy(bytes.get(upto - last.len()..).unwrap_or_default()).into_owned();
+                let whole =
+                    String::from_utf8_lossy(bytes.get(upto - last.len()..).unwrap_or_default()).into_owned();
                 let text = whole.lines().next().unwrap_or_default().to_owned();
                 let place = Place { line, column: last.chars().count() + 1, text };
                 let what = "a character that is not UTF-8; save the file as UTF-8".to_owned();

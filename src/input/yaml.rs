@@ -18,9 +18,11 @@ use super::{Entry, Kind, Node, Place, Problem, Source, Spot};
 /// One [`Problem`] with its place: a syntax fault, an empty file, or a second document.
 pub(super) fn read(source: &Source) -> Result<Node, Problem> {
     let mut documents = serde_yaml::Deserializer::from_str(&source.text);
-    let empty = || Problem::of_file(&source.name, "is empty; a file starts with its kind, as `tapeline: record/1`");
+    let empty =
+        || Problem::of_file(&source.name, "is empty; a file starts with its kind, as `tapeline: record/1`");
     let first = documents.next().ok_or_else(empty)?;
-    let mut root = (Build { counter: &Cell::new(0) }).deserialize(first).map_err(|fault| syntax(source, &fault))?;
+    let mut root =
+        (Build { counter: &Cell::new(0) }).deserialize(first).map_err(|fault| syntax(source, &fault))?;
     if matches!(root.kind, Kind::Empty) {
         return Err(empty());
     }
@@ -54,7 +56,8 @@ fn syntax(source: &Source, fault: &serde_yaml::Error) -> Problem {
     let message = fault.to_string();
     let message = message.split(" at line ").next().unwrap_or_default();
     let tab = place.as_ref().is_some_and(|place| {
-        place.text.chars().take(place.column).any(|c| c == '\t') || place.text.trim_start_matches(' ').starts_with('\t')
+        place.text.chars().take(place.column).any(|c| c == '\t')
+            || place.text.trim_start_matches(' ').starts_with('\t')
     });
     let what = if tab {
         "a tab indents this line; indent with spaces".to_owned()
@@ -213,7 +216,11 @@ impl<'de> DeserializeSeed<'de> for Seek<'_> {
     type Value = ();
 
     fn deserialize<D: Deserializer<'de>>(self, from: D) -> Result<(), D::Error> {
-        if take(self.counter) == self.target { from.deserialize_any(Raise) } else { from.deserialize_any(self) }
+        if take(self.counter) == self.target {
+            from.deserialize_any(Raise)
+        } else {
+            from.deserialize_any(self)
+        }
     }
 }
 

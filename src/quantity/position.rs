@@ -1,7 +1,7 @@
 //! Owns positions along a limb and lengths between landmarks, in tenths of a millimetre.
 
-use super::decimal::nearest;
 use super::Girth;
+use super::decimal::nearest;
 
 /// A place along the limb from the record's origin, increasing toward the trunk; −100 cm to 200 cm.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]

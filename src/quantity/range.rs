@@ -54,9 +54,8 @@ pub enum RangeFault {
 impl fmt::Display for RangeFault {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::Form => {
-                out.write_str("is not a range; write `14-16 cm`, `14 to 16 cm`, `under 14 cm` or `over 36 cm`")
-            }
+            Self::Form => out
+                .write_str("is not a range; write `14-16 cm`, `14 to 16 cm`, `under 14 cm` or `over 36 cm`"),
             Self::Upside(low, high) => {
                 write!(out, "has its low end `{low}` above its high end `{high}`; write the smaller first")
             }
@@ -93,10 +92,9 @@ pub fn read_range(text: &str, units: Units) -> Result<Range, RangeFault> {
 
 fn halves(text: &str) -> Option<(&str, &str)> {
     let parts = text.split_once(" to ").or_else(|| {
-        text.char_indices()
-            .skip(1)
-            .find(|(_, c)| matches!(c, '-' | '\u{2013}' | '\u{2014}'))
-            .map(|(at, c)| (text.get(..at).unwrap_or_default(), text.get(at + c.len_utf8()..).unwrap_or_default()))
+        text.char_indices().skip(1).find(|(_, c)| matches!(c, '-' | '\u{2013}' | '\u{2014}')).map(
+            |(at, c)| (text.get(..at).unwrap_or_default(), text.get(at + c.len_utf8()..).unwrap_or_default()),
+        )
     })?;
     let (low, high) = (parts.0.trim(), parts.1.trim());
     (!low.is_empty() && !high.is_empty()).then_some((low, high))
@@ -104,8 +102,13 @@ fn halves(text: &str) -> Option<(&str, &str)> {
 
 fn read_end(text: &str, units: Units) -> Result<i64, RangeFault> {
     let text = text.trim();
-    let written: Written = super::read_quantity(text, Dimension::Length, units)
-        .map_err(|fault| if Decimal::parse(split_unit(text).0).is_err() && !text.contains(',') { RangeFault::Form } else { RangeFault::End(text.to_owned(), fault) })?;
+    let written: Written = super::read_quantity(text, Dimension::Length, units).map_err(|fault| {
+        if Decimal::parse(split_unit(text).0).is_err() && !text.contains(',') {
+            RangeFault::Form
+        } else {
+            RangeFault::End(text.to_owned(), fault)
+        }
+    })?;
     written
         .tenth_millimetres()
         .filter(|tenths| (1..=MOST).contains(tenths))

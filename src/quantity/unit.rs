@@ -172,7 +172,7 @@ impl Unit {
     /// 9.80665 m/s², conventional mmHg 133.322387415 Pa).
     pub fn si(self) -> f64 {
         match self {
-            Self::Centimetre => 0.01,
+            Self::Centimetre | Self::Percent => 0.01,
             Self::Millimetre | Self::Gram | Self::Litre => 0.001,
             Self::Metre
             | Self::Pascal
@@ -187,7 +187,6 @@ impl Unit {
             Self::GramForcePerCentimetre => 0.980_665,
             Self::KilogramForce => super::STANDARD_GRAVITY,
             Self::Pound => 0.453_592_37,
-            Self::Percent => 0.01,
             Self::Millilitre => 1e-6,
         }
     }

@@ -53,7 +53,14 @@ impl fmt::Display for QuantityFault {
                 write!(out, "has the unknown unit `{unit}`; accepted: {}", wanted.accepted())
             }
             Self::OtherDimension(unit, wanted) => {
-                write!(out, "is a {} in `{}`; a {} is wanted here: {}", unit.dimension().key(), unit.symbol(), wanted.key(), wanted.accepted())
+                write!(
+                    out,
+                    "is a {} in `{}`; a {} is wanted here: {}",
+                    unit.dimension().key(),
+                    unit.symbol(),
+                    wanted.key(),
+                    wanted.accepted()
+                )
             }
         }
     }

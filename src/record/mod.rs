@@ -13,6 +13,7 @@ mod answers;
 mod person;
 mod content;
 mod read_marks;
+mod plausible;
 mod read;
 
 pub use answers::{Cleared, Observed, ScreeningBlock};
@@ -20,7 +21,8 @@ pub use arterial::{Arterial, Clinical};
 pub use content::{Affected, AgeBand, Origin, Record, VolumeMethod};
 pub use mark::{Mark, TAPE_SD_CM};
 pub use person::Reading;
+pub use plausible::{Question, Unusual, WhichLimb, questions};
 pub use prescribed::{Prescribed, Wanted};
-pub use read::read_record;
 pub(crate) use read::limb_marks;
+pub use read::read_record;
 pub(crate) use read_marks::{landmark_fault, read_landmark};

@@ -4,8 +4,8 @@ use std::collections::BTreeMap;
 
 use super::read_marks::{read_landmark, read_marks};
 use super::{
-    Affected, AgeBand, Arterial, Cleared, Clinical, Mark, Observed, Origin, Prescribed, Reading, Record, ScreeningBlock,
-    VolumeMethod, Wanted,
+    Affected, AgeBand, Arterial, Cleared, Clinical, Mark, Observed, Origin, Prescribed, Reading, Record,
+    ScreeningBlock, VolumeMethod, Wanted,
 };
 use crate::anatomy::{Between, Landmark, Limb, Side};
 use crate::input::{Fields, Item, Reader};
@@ -14,15 +14,20 @@ use crate::quantity::{Dimension, Span, mmhg, pressure_from_mmhg};
 /// Reads a record; none when the reader has raised problems that leave no record to look at.
 pub fn read_record(reader: &Reader) -> Option<Record> {
     let fields = reader.fields("record/1")?;
-    let client = fields.required("client", "the clinic's reference code, as `client: K-0417`").and_then(|one| one.text());
-    let measured = fields.required("measured", "the date, as `measured: 2026-03-14`").and_then(|one| one.date_and_time());
+    let client = fields
+        .required("client", "the clinic's reference code, as `client: K-0417`")
+        .and_then(|one| one.text());
+    let measured = fields
+        .required("measured", "the date, as `measured: 2026-03-14`")
+        .and_then(|one| one.date_and_time());
     let measured_by = fields.optional("measured_by").and_then(|one| one.text());
-    let age_band = fields.optional("age_band").map(|one| one.word(&[("adult", AgeBand::Adult), ("child", AgeBand::Child)]));
+    let age_band = fields
+        .optional("age_band")
+        .map(|one| one.word(&[("adult", AgeBand::Adult), ("child", AgeBand::Child)]));
     let limb_item = fields.required("limb", "side and limb, as `limb: left arm`");
     let limb = limb_item.as_ref().and_then(read_limb);
-    let affected = fields
-        .required("affected", "the affected side: left, right, both or none")
-        .and_then(|one| {
+    let affected =
+        fields.required("affected", "the affected side: left, right, both or none").and_then(|one| {
             one.word(&[
                 ("left", Affected::One(Side::Left)),
                 ("right", Affected::One(Side::Right)),
@@ -125,7 +130,12 @@ fn read_origin(item: &Item<'_>, limb: Limb) -> Option<Origin> {
     let origin = item.word(&words)?;
     if origin.limb() != limb {
         let own: Vec<&str> = all.iter().filter(|one| one.limb() == limb).map(|one| one.name()).collect();
-        item.refuse(format!("`{}` is no origin on the {}; accepted: {}", origin.name(), limb.name(), own.join(", ")));
+        item.refuse(format!(
+            "`{}` is no origin on the {}; accepted: {}",
+            origin.name(),
+            limb.name(),
+            own.join(", ")
+        ));
         return None;
     }
     Some(origin)
@@ -185,7 +195,11 @@ fn read_prescribed(item: &Item<'_>) -> Option<Prescribed> {
 fn read_pressure_range(item: &Item<'_>) -> Option<Wanted> {
     let text = item.text()?;
     let fault = || item.refuse(format!("`{text}` is no range of pressure; write `20-25 mmHg`"));
-    let Some((low, high)) = text.split_once([' ', '-', '–']).filter(|_| text.contains(['-', '–'])).and_then(|_| text.split_once(['-', '–'])) else {
+    let Some((low, high)) = text
+        .split_once([' ', '-', '–'])
+        .filter(|_| text.contains(['-', '–']))
+        .and_then(|_| text.split_once(['-', '–']))
+    else {
         fault();
         return None;
     };
@@ -228,7 +242,8 @@ fn read_arterial(item: &Item<'_>) -> Option<Arterial> {
     let fields = item.fields()?;
     let pressure = |key| {
         fields.blank_or(key).and_then(|one| {
-            let pressure = pressure_from_mmhg(one.not_negative(Dimension::Pressure)? / crate::quantity::PASCAL_PER_MMHG);
+            let pressure =
+                pressure_from_mmhg(one.not_negative(Dimension::Pressure)? / crate::quantity::PASCAL_PER_MMHG);
             // House rule: above 400 mmHg no blood pressure is read; a unit slip is likelier.
             let holds = mmhg(pressure) <= 400.0;
             if !holds {
@@ -252,9 +267,9 @@ fn read_arterial(item: &Item<'_>) -> Option<Arterial> {
         brachial_systolic: pressure("brachial_systolic"),
         toe: pressure("toe"),
         tcpo2: pressure("tcpo2"),
-        clinical: fields
-            .blank_or("clinical")
-            .and_then(|one| one.word(&[("adequate", Clinical::Adequate), ("inadequate", Clinical::Inadequate)])),
+        clinical: fields.blank_or("clinical").and_then(|one| {
+            one.word(&[("adequate", Clinical::Adequate), ("inadequate", Clinical::Inadequate)])
+        }),
         clinical_by: fields.blank_or("clinical_by").and_then(|one| one.text()),
         cap: pressure("cap"),
     };
@@ -274,7 +289,8 @@ fn read_arterial(item: &Item<'_>) -> Option<Arterial> {
 
 fn read_cleared(item: &Item<'_>) -> Option<Cleared> {
     let fields = item.fields()?;
-    let name = fields.required("item", "what is cleared, as `item: reduced-feeling`").and_then(|one| one.named());
+    let name =
+        fields.required("item", "what is cleared, as `item: reduced-feeling`").and_then(|one| one.named());
     let role = fields.required("role", "who cleared it, as `role: consultant`").and_then(|one| one.named());
     let reason = fields.required("reason", "why, in a few words").and_then(|one| one.text());
     let on = fields.required("on", "the date, as `on: 2026-03-14`").and_then(|one| one.date());
@@ -284,24 +300,39 @@ fn read_cleared(item: &Item<'_>) -> Option<Cleared> {
 
 fn read_reading(item: &Item<'_>, limb: Limb) -> Option<Reading> {
     let fields = item.fields()?;
-    let landmark = fields.required("landmark", "where the sensor lay, as `landmark: wrist`").and_then(|one| read_landmark(&one, limb));
-    let mmhg_of = |one: Item<'_>| one.not_negative(Dimension::Pressure).map(|pascal| pressure_from_mmhg(pascal / crate::quantity::PASCAL_PER_MMHG));
+    let landmark = fields
+        .required("landmark", "where the sensor lay, as `landmark: wrist`")
+        .and_then(|one| read_landmark(&one, limb));
+    let mmhg_of = |one: Item<'_>| {
+        one.not_negative(Dimension::Pressure)
+            .map(|pascal| pressure_from_mmhg(pascal / crate::quantity::PASCAL_PER_MMHG))
+    };
     let pressure = fields.required("pressure", "what it read, as `pressure: 24 mmHg`").and_then(mmhg_of);
     let sd = fields.optional("sd").and_then(mmhg_of);
     let posture = fields.optional("posture").and_then(|one| one.text());
     let minutes_worn = fields.optional("minutes_worn").and_then(|one| one.number());
     let garment = fields.optional("garment").and_then(|one| one.text());
     fields.finish();
-    Some(Reading { landmark: landmark?, pressure: pressure?, sd, posture, minutes_worn, garment, spot: item.spot() })
+    Some(Reading {
+        landmark: landmark?,
+        pressure: pressure?,
+        sd,
+        posture,
+        minutes_worn,
+        garment,
+        spot: item.spot(),
+    })
 }
 
 /// Marks of the limb proper: not on hand or foot, by landmark or, for serial marks, by position.
 pub(crate) fn limb_marks<'m>(marks: &'m [Mark], limb: Limb, origin: Origin) -> Vec<&'m Mark> {
     let reference = limb.reference();
-    let start = marks.iter().find(|mark| mark.landmark == Some(reference)).map(|mark| mark.at.tenths()).or(match origin {
-        Origin::Wrist | Origin::Styloid => Some(0),
-        Origin::Fingertip | Origin::Heel | Origin::Floor => None,
-    });
+    let start = marks.iter().find(|mark| mark.landmark == Some(reference)).map(|mark| mark.at.tenths()).or(
+        match origin {
+            Origin::Wrist | Origin::Styloid => Some(0),
+            Origin::Fingertip | Origin::Heel | Origin::Floor => None,
+        },
+    );
     marks
         .iter()
         .filter(|mark| match mark.landmark {

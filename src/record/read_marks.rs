@@ -19,7 +19,12 @@ pub(crate) fn landmark_fault(text: &str, limb: Limb) -> String {
     let names = || Landmark::of(limb).iter().map(|one| one.name());
     let accepted = names().collect::<Vec<_>>().join(", ");
     if let Some(other) = Landmark::parse_word(text) {
-        return format!("`{text}` is a landmark of the {}; this is {} {}: {accepted}", other.limb().name(), if limb == Limb::Arm { "an" } else { "a" }, limb.name());
+        return format!(
+            "`{text}` is a landmark of the {}; this is {} {}: {accepted}",
+            other.limb().name(),
+            if limb == Limb::Arm { "an" } else { "a" },
+            limb.name()
+        );
     }
     match nearest_word(text, names()) {
         Some(near) => format!("`{text}` is no landmark of the {}; did you mean `{near}`?", limb.name()),
@@ -29,7 +34,8 @@ pub(crate) fn landmark_fault(text: &str, limb: Limb) -> String {
 
 /// Reads the key `marks` of a block.
 pub(super) fn read_marks(fields: &Fields<'_>, limb: Limb) -> Option<Vec<Mark>> {
-    let item = fields.required("marks", "at least one mark, as `- {landmark: wrist, at: 0 cm, girth: 16.9 cm}`")?;
+    let item =
+        fields.required("marks", "at least one mark, as `- {landmark: wrist, at: 0 cm, girth: 16.9 cm}`")?;
     let list = item.list()?;
     if list.is_empty() {
         item.refuse("holds no mark; add at least one, as `- {landmark: wrist, at: 0 cm, girth: 16.9 cm}`");
@@ -37,7 +43,8 @@ pub(super) fn read_marks(fields: &Fields<'_>, limb: Limb) -> Option<Vec<Mark>> {
     }
     let read: Vec<(Option<Mark>, &Item<'_>)> = list.iter().map(|one| (read_mark(one, limb), one)).collect();
     let whole = read.iter().all(|(mark, _)| mark.is_some());
-    let mut marks: Vec<(Mark, &Item<'_>)> = read.into_iter().filter_map(|(mark, one)| Some((mark?, one))).collect();
+    let mut marks: Vec<(Mark, &Item<'_>)> =
+        read.into_iter().filter_map(|(mark, one)| Some((mark?, one))).collect();
     check_doubles(&marks);
     marks.sort_by_key(|(mark, _)| mark.at);
     check_order(&marks);
@@ -48,7 +55,8 @@ fn read_mark(item: &Item<'_>, limb: Limb) -> Option<Mark> {
     let fields = item.fields()?;
     let named = fields.optional("landmark");
     let landmark = named.as_ref().and_then(|one| read_landmark(one, limb));
-    let at = fields.required("at", "its distance along the limb, as `at: 14 cm`").and_then(|one| one.position());
+    let at =
+        fields.required("at", "its distance along the limb, as `at: 14 cm`").and_then(|one| one.position());
     let first = fields.required("girth", "its girth, as `girth: 25.6 cm`").and_then(|one| one.girth());
     let again = fields.optional("again").map(|one| {
         if one.is_list() {
@@ -61,7 +69,8 @@ fn read_mark(item: &Item<'_>, limb: Limb) -> Option<Mark> {
     let calipers = fields.optional("calipers").map(|one| {
         let block = one.fields()?;
         let wide = block.required("wide", "the widest diameter, as `wide: 9 cm`").and_then(|one| one.girth());
-        let deep = block.required("deep", "the diameter across it, as `deep: 7 cm`").and_then(|one| one.girth());
+        let deep =
+            block.required("deep", "the diameter across it, as `deep: 7 cm`").and_then(|one| one.girth());
         block.finish();
         let (wide, deep) = (wide?, deep?);
         if deep > wide {
@@ -91,9 +100,15 @@ fn check_doubles(marks: &[(Mark, &Item<'_>)]) {
         if let Some(landmark) = mark.landmark
             && earlier().any(|other| other.landmark == Some(landmark))
         {
-            item.refuse(format!("`{}` is marked twice; give a second reading of one mark as `again:`", landmark.name()));
+            item.refuse(format!(
+                "`{}` is marked twice; give a second reading of one mark as `again:`",
+                landmark.name()
+            ));
         } else if earlier().any(|other| other.at == mark.at) {
-            item.refuse(format!("two marks stand at {} cm; give a second reading of one mark as `again:`", mark.at.cm()));
+            item.refuse(format!(
+                "two marks stand at {} cm; give a second reading of one mark as `again:`",
+                mark.at.cm()
+            ));
         }
     }
 }

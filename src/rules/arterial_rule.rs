@@ -17,8 +17,12 @@ pub enum ArterialValue {
 
 impl ArterialValue {
     /// The words that files use, which are also the findings' ids.
-    pub const WORDS: [(&'static str, Self); 4] =
-        [("abpi", Self::Abpi), ("ankle-systolic", Self::AnkleSystolic), ("toe", Self::Toe), ("tcpo2", Self::Tcpo2)];
+    pub const WORDS: [(&'static str, Self); 4] = [
+        ("abpi", Self::Abpi),
+        ("ankle-systolic", Self::AnkleSystolic),
+        ("toe", Self::Toe),
+        ("tcpo2", Self::Tcpo2),
+    ];
 
     /// The word for it.
     pub fn word(self) -> &'static str {

@@ -2,8 +2,8 @@
 
 use super::number::Written;
 use super::{
-    ArterialRule, ArterialValue, Basis, ExcessMeasure, Grade, Group, ItemRule, Limbs, Nearness, Number, NumberId,
-    ObservedRule, PlausibleBand, PlausibleRatio, Rules, Severity, SeveritySet,
+    ArterialRule, ArterialValue, Basis, ExcessMeasure, Grade, Group, ItemRule, Limbs, Nearness, Number,
+    NumberId, ObservedRule, PlausibleBand, PlausibleRatio, Rules, Severity, SeveritySet,
 };
 use crate::anatomy::{Landmark, Limb};
 use crate::input::{Fields, Item, Problem, Reader, Source};
@@ -62,7 +62,10 @@ fn read_one(reader: &Reader) -> Option<Rules> {
     rules.id = id;
     rules.label = fields.required("label", "how it is printed")?.text()?;
     rules.source = fields.required("source", "where it comes from")?.text()?;
-    each(&fields, "items", |one| replace(&mut rules.items, read_item(one)?, |a, b| a.id == b.id));
+    each(&fields, "items", |one| {
+        replace(&mut rules.items, read_item(one)?, |a, b| a.id == b.id);
+        Some(())
+    });
     let mut arterial = Vec::new();
     each(&fields, "arterial", |one| {
         arterial.push(read_arterial(one)?);
@@ -71,14 +74,30 @@ fn read_one(reader: &Reader) -> Option<Rules> {
     // The lines of one value stand together: new ones take the place of all old ones.
     rules.arterial.retain(|old| !arterial.iter().any(|new: &ArterialRule| new.value == old.value));
     rules.arterial.extend(arterial);
-    each(&fields, "observed", |one| replace(&mut rules.observed, read_observed(one)?, |a, b| a.key == b.key));
-    each(&fields, "numbers", |one| replace(&mut rules.numbers, read_number(one)?, |a, b| a.id == b.id));
-    each(&fields, "plausible", |one| replace(&mut rules.plausible, read_band(one)?, |a, b| a.landmark == b.landmark));
-    each(&fields, "ratios", |one| {
-        replace(&mut rules.ratios, read_ratio(one)?, |a, b| a.of == b.of && a.to == b.to)
+    each(&fields, "observed", |one| {
+        replace(&mut rules.observed, read_observed(one)?, |a, b| a.key == b.key);
+        Some(())
     });
-    each(&fields, "nearness", |one| replace(&mut rules.nearness, read_nearness(one)?, |a, b| a.limb == b.limb));
-    each(&fields, "severity_sets", |one| replace(&mut rules.severity_sets, read_set(one)?, |a, b| a.set == b.set));
+    each(&fields, "numbers", |one| {
+        replace(&mut rules.numbers, read_number(one)?, |a, b| a.id == b.id);
+        Some(())
+    });
+    each(&fields, "plausible", |one| {
+        replace(&mut rules.plausible, read_band(one)?, |a, b| a.landmark == b.landmark);
+        Some(())
+    });
+    each(&fields, "ratios", |one| {
+        replace(&mut rules.ratios, read_ratio(one)?, |a, b| a.of == b.of && a.to == b.to);
+        Some(())
+    });
+    each(&fields, "nearness", |one| {
+        replace(&mut rules.nearness, read_nearness(one)?, |a, b| a.limb == b.limb);
+        Some(())
+    });
+    each(&fields, "severity_sets", |one| {
+        replace(&mut rules.severity_sets, read_set(one)?, |a, b| a.set == b.set);
+        Some(())
+    });
     // Kept for whoever follows volumes over time; read, not used here.
     let _ = fields.optional("dominance");
     fields.finish();
@@ -96,12 +115,11 @@ fn each(fields: &Fields<'_>, key: &'static str, mut take: impl FnMut(&Item<'_>) 
     }
 }
 
-fn replace<T>(list: &mut Vec<T>, new: T, same: impl Fn(&T, &T) -> bool) -> Option<()> {
+fn replace<T>(list: &mut Vec<T>, new: T, same: impl Fn(&T, &T) -> bool) {
     match list.iter_mut().find(|old| same(old, &new)) {
         Some(old) => *old = new,
         None => list.push(new),
     }
-    Some(())
 }
 
 fn limbs(item: &Item<'_>) -> Option<Limbs> {
@@ -121,7 +139,8 @@ fn read_item(item: &Item<'_>) -> Option<ItemRule> {
     let id = fields.required("id", "a short name")?.text()?;
     let limbs = limbs(&fields.required("limb", "arm, leg or both")?)?;
     let group = fields.required("group", "one of the groups, or none")?;
-    let mut words: Vec<(&str, Option<Group>)> = Group::WORDS.iter().map(|(word, group)| (*word, Some(*group))).collect();
+    let mut words: Vec<(&str, Option<Group>)> =
+        Group::WORDS.iter().map(|(word, group)| (*word, Some(*group))).collect();
     words.push(("none", None));
     let group = group.word(&words)?;
     let rule = ItemRule {
@@ -200,15 +219,17 @@ fn read_number(item: &Item<'_>) -> Option<Number> {
         Written::Pressure => value.quantity(Dimension::Pressure)?.si() / PASCAL_PER_MMHG,
         Written::Share => value.quantity(Dimension::Ratio)?.si(),
         Written::Plain => value.number()?,
-        Written::Months => match written.strip_suffix("months").map(|number| number.trim().parse::<u8>()) {
-            Some(Ok(months)) => f64::from(months),
-            _ => {
+        Written::Months => {
+            let Some(Ok(months)) = written.strip_suffix("months").map(|number| number.trim().parse::<u8>())
+            else {
                 value.refuse(format!("`{written}` is no age; write `3 months`"));
                 return None;
-            }
-        },
+            };
+            f64::from(months)
+        }
     };
-    let rule = Number { id, value: number, text: written, basis: basis(&fields)?, why: text(&fields, "why")? };
+    let rule =
+        Number { id, value: number, text: written, basis: basis(&fields)?, why: text(&fields, "why")? };
     fields.finish();
     Some(rule)
 }
@@ -260,12 +281,17 @@ fn read_nearness(item: &Item<'_>) -> Option<Nearness> {
     let landmarks: Vec<Landmark> =
         fields.required("landmarks", "a list")?.list()?.iter().map(landmark).collect::<Option<_>>()?;
     let mean = numbers(&fields.required("mean", "a list")?)?;
-    let cov: Vec<Vec<f64>> = fields.required("cov", "a square")?.list()?.iter().map(numbers).collect::<Option<_>>()?;
-    if mean.len() != landmarks.len() || cov.len() != landmarks.len() || cov.iter().any(|row| row.len() != landmarks.len()) {
+    let cov: Vec<Vec<f64>> =
+        fields.required("cov", "a square")?.list()?.iter().map(numbers).collect::<Option<_>>()?;
+    if mean.len() != landmarks.len()
+        || cov.len() != landmarks.len()
+        || cov.iter().any(|row| row.len() != landmarks.len())
+    {
         item.refuse("`mean` and `cov` do not have as many rows as there are landmarks");
         return None;
     }
-    let nearness = Nearness { limb, landmarks, mean, cov, basis: basis(&fields)?, source: text(&fields, "source")? };
+    let nearness =
+        Nearness { limb, landmarks, mean, cov, basis: basis(&fields)?, source: text(&fields, "source")? };
     fields.finish();
     Some(nearness)
 }

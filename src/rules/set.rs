@@ -1,7 +1,8 @@
 //! Owns a whole set of rules.
 
 use super::{
-    ArterialRule, Basis, Group, ItemRule, Limbs, Nearness, Number, NumberId, PlausibleBand, PlausibleRatio, SeveritySet,
+    ArterialRule, Basis, Group, ItemRule, Limbs, Nearness, Number, NumberId, PlausibleBand, PlausibleRatio,
+    SeveritySet,
 };
 
 /// A question about the limb itself, answered under `observed`.

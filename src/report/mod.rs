@@ -1,0 +1,24 @@
+//! Owns the plain, rounded, serialisable report: every figure as a number (JSON) and as the printed
+//! text (terminal, sheets).
+//!
+//! Computes nothing; a renderer prints the texts as they are.
+//!
+//! Source: names of `tapeline.report/1`.
+
+mod figure;
+mod model;
+mod record_block;
+mod chart_block;
+mod pressure_block;
+mod volume_block;
+mod summary;
+mod build;
+
+pub use build::{Inputs, build};
+pub use chart_block::{Chart, Measure, Offered, Size, WantedSizes};
+pub use figure::Figure;
+pub use model::{Finding, Report, Screening, Tool};
+pub use pressure_block::{Graduation, Mark, Pair, Pressure, Ratio, Reference, TopEdge};
+pub use record_block::{Length, Prescribed, Record, RecordMark};
+pub use summary::{LIMITS, SENSOR, Summary};
+pub use volume_block::{Part, SeverityGrade, Volume};
