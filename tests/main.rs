@@ -1,0 +1,16 @@
+//! All tests, one binary: each module is one kind of test.
+
+#![allow(
+    missing_docs,
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::float_cmp,
+    reason = "a test that cannot go on should stop with a panic that says where"
+)]
+
+mod support;
+
+mod cli;
+mod layering;
