@@ -2,6 +2,7 @@
 
 #![allow(
     missing_docs,
+    unreachable_pub,
     clippy::unwrap_used,
     clippy::expect_used,
     clippy::panic,
