@@ -17,7 +17,7 @@ pub(crate) fn run(args: &Check) -> Result<Exit, Failure> {
     let report = build(Inputs { open: &record, found: &found, rules: &setting.rules });
     let text = match args.output.format {
         Format::Json => render::json(&report),
-        Format::Text => render::json(&report),
+        Format::Text => render::text(&report, output::columns()),
     };
     output::write(text.as_bytes(), &args.output)?;
     Ok(Exit::of_outcome(report.outcome))

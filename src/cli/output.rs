@@ -9,6 +9,13 @@ use anyhow::{Context as _, anyhow};
 use super::args::OutputArgs;
 use super::exit::Failure;
 
+/// Columns of the terminal; 80 in a pipe or a file, unless `COLUMNS` says otherwise.
+pub(crate) fn columns() -> usize {
+    let told = std::env::var("COLUMNS").ok().and_then(|text| text.trim().parse().ok());
+    let seen = || terminal_size::terminal_size().map(|(width, _)| usize::from(width.0));
+    told.or_else(seen).unwrap_or(80)
+}
+
 /// Writes the whole report where the arguments say.
 pub(crate) fn write(text: &[u8], args: &OutputArgs) -> Result<(), Failure> {
     match &args.output {

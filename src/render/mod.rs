@@ -3,5 +3,7 @@
 //! Recomputes nothing, omits no finding.
 
 mod json;
+mod text;
 
 pub use json::json;
+pub use text::{MOST_COLUMNS, Page, bar_scale, pressure_bar, text};

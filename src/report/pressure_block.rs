@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::Figure;
+use crate::anatomy::{Landmark, Limb};
 use crate::assessment::{MarkEstimate, WornEstimate};
 use crate::finding::{mmhg_words, percent_words};
 use crate::garment::Claim;
@@ -53,6 +54,9 @@ pub struct Mark {
     /// As printed: `wrist (C)`.
     #[serde(skip)]
     pub label: String,
+    /// Why it is not held against the mark below: `reference`, `joint, not judged`, `hand, not judged`.
+    #[serde(skip)]
+    pub role: Option<&'static str>,
     /// What can be said: an estimate with its range, `no contact`, `not estimated`, or empty by stretch.
     #[serde(skip)]
     pub words: String,
@@ -228,7 +232,23 @@ fn mark(one: &MarkEstimate) -> Mark {
         low_mmhg: ends.and_then(|(low, _)| Figure::mmhg(low)),
         high_mmhg: ends.and_then(|(_, high)| Figure::mmhg(high)),
         label: format!("{} ({})", one.landmark.spoken(), one.landmark.letter()),
+        role: role(one.landmark),
         words,
+    }
+}
+
+fn role(landmark: Landmark) -> Option<&'static str> {
+    if landmark == landmark.limb().reference() {
+        Some("reference")
+    } else if landmark.is_joint() {
+        Some("joint, not judged")
+    } else if landmark.on_extremity() {
+        Some(match landmark.limb() {
+            Limb::Arm => "hand, not judged",
+            Limb::Leg => "foot, not judged",
+        })
+    } else {
+        None
     }
 }
 
