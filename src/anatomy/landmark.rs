@@ -83,9 +83,14 @@ impl Landmark {
         }
     }
 
-    /// The word in running text: `upper arm`.
+    /// The word in running text, where "the" may stand before it: `upper arm`, `below-knee mark`.
     pub fn spoken(self) -> String {
-        self.name().replace('-', " ")
+        if self == BelowKnee { "below-knee mark".to_owned() } else { self.name().replace('-', " ") }
+    }
+
+    /// The word with its letter, for tables: `upper arm (F)`.
+    pub fn label(self) -> String {
+        format!("{} ({})", self.name().replace('-', " "), self.letter())
     }
 
     /// The letter of the standards, unique within its limb.

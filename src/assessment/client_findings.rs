@@ -38,7 +38,7 @@ pub(super) fn of_client(
     let basis = rules.number_basis(NumberId::ScreeningAgeCare);
     match open.record.screening.asked_on {
         Some(on) if older_than(on, months, today) => {
-            found.push(Finding::screening_old(Some(&on.to_string()), months, basis))
+            found.push(Finding::screening_old(Some(&on.to_string()), months, basis));
         }
         None if open.screened.asked => found.push(Finding::screening_old(None, months, basis)),
         _ => {}
@@ -72,7 +72,7 @@ fn of_arteries(open: &OpenRecord, charts: &[ChartAssessment], today: Date, rules
         match arterial.on {
             None => found.push(Finding::arterial_old(None, months, basis)),
             Some(on) if older_than(on, months, today) => {
-                found.push(Finding::arterial_old(Some(&on.to_string()), months, basis))
+                found.push(Finding::arterial_old(Some(&on.to_string()), months, basis));
             }
             Some(_) => {}
         }

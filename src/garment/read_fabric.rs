@@ -37,7 +37,7 @@ fn read(reader: &Reader) -> Option<Fabric> {
         .and_then(|one| one.not_negative(Dimension::Length))
         .map(|metres| metres * 100.0);
     let curve = fields.required("curve", "its points, as `- {stretch: 20 %, tension: 62 N/m}`");
-    let points = curve.as_ref().and_then(|one| one.list());
+    let points = curve.as_ref().and_then(Item::list);
     fields.finish();
     let curve_item = curve?;
     let list = points?;

@@ -94,7 +94,7 @@ impl<'r> Item<'r> {
         let accepted = words.iter().map(|(word, _)| *word).collect::<Vec<_>>().join(", ");
         match nearest_word(&text, words.iter().map(|(word, _)| *word)) {
             Some(near) => {
-                self.refuse(format!("`{text}` is not known; did you mean `{near}`? accepted: {accepted}"))
+                self.refuse(format!("`{text}` is not known; did you mean `{near}`? accepted: {accepted}"));
             }
             None => self.refuse(format!("`{text}` is not known; accepted: {accepted}")),
         }

@@ -325,7 +325,7 @@ fn read_reading(item: &Item<'_>, limb: Limb) -> Option<Reading> {
 }
 
 /// Marks of the limb proper: not on hand or foot, by landmark or, for serial marks, by position.
-pub(crate) fn limb_marks<'m>(marks: &'m [Mark], limb: Limb, origin: Origin) -> Vec<&'m Mark> {
+pub(crate) fn limb_marks(marks: &[Mark], limb: Limb, origin: Origin) -> Vec<&Mark> {
     let reference = limb.reference();
     let start = marks.iter().find(|mark| mark.landmark == Some(reference)).map(|mark| mark.at.tenths()).or(
         match origin {

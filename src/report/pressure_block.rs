@@ -231,7 +231,7 @@ fn mark(one: &MarkEstimate) -> Mark {
         sd_mmhg: sd.and_then(|sd| Figure::new(sd, 1)),
         low_mmhg: ends.and_then(|(low, _)| Figure::mmhg(low)),
         high_mmhg: ends.and_then(|(_, high)| Figure::mmhg(high)),
-        label: format!("{} ({})", one.landmark.spoken(), one.landmark.letter()),
+        label: one.landmark.label(),
         role: role(one.landmark),
         words,
     }

@@ -124,10 +124,9 @@ fn mark(mark: &record::Mark) -> RecordMark {
     let readings = std::iter::once(mark.first).chain(mark.again.iter().copied());
     RecordMark {
         landmark: mark.landmark.map(crate::anatomy::Landmark::name),
-        label: mark.landmark.map_or_else(
-            || format!("mark at {} cm", mark.at.cm()),
-            |one| format!("{} ({})", one.spoken(), one.letter()),
-        ),
+        label: mark
+            .landmark
+            .map_or_else(|| format!("mark at {} cm", mark.at.cm()), crate::anatomy::Landmark::label),
         at_cm: Figure::cm(mark.at.cm()),
         girth_cm: Figure::cm(mark.girth().cm()),
         readings_cm: readings.filter_map(|girth| Figure::cm(girth.cm())).collect(),

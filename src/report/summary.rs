@@ -48,9 +48,9 @@ fn words(found: &Assessment, best: Option<&ChartAssessment>) -> (String, String)
             "Give a size chart with `--chart FILE`.".to_owned(),
         ),
         Some(Outcome::Stop) => match client_stop {
-            Some(stop) => (format!("STOP: do not fit. {}", stop.sentence), stop.next.clone()),
+            Some(stop) => (format!("Do not fit. {}", stop.sentence), stop.next.clone()),
             None => (
-                "STOP for these garments: do not fit. Each contains a material that the client is allergic to.".to_owned(),
+                "Do not fit these garments. Each contains a material that the client is allergic to.".to_owned(),
                 "Choose a garment without it.".to_owned(),
             ),
         },
@@ -62,12 +62,12 @@ fn words(found: &Assessment, best: Option<&ChartAssessment>) -> (String, String)
                 (0, _) => {
                     let why = best.map(|chart| super::chart_block::chart(chart).reason).unwrap_or_default();
                     let review = reviews.iter().find(|one| one.place.chart.as_deref() == best.map(|chart| chart.chart.label.as_str()));
-                    let sentence = review.map_or_else(|| format!("Refer: {why}."), |one| format!("Refer before fitting.{size} {}", one.sentence));
+                    let sentence = review.map_or_else(|| format!("{}.", capital(&why)), |one| format!("{}{size}", one.sentence));
                     (sentence, "A certified fitter looks at it before anything is fitted.".to_owned())
                 }
-                (1, Some(one)) => (format!("Refer before fitting: one review is not cleared.{size} {}", one.sentence), one.next.clone()),
+                (1, Some(one)) => (format!("One review is not cleared. {}{size}", one.sentence), one.next.clone()),
                 (many, _) => (
-                    format!("Refer before fitting: {many} reviews are not cleared.{size}"),
+                    format!("{} reviews are not cleared.{size}", spelled(many)),
                     "Each is cleared by a named role with a reason, or nothing is fitted.".to_owned(),
                 ),
             }
@@ -76,18 +76,18 @@ fn words(found: &Assessment, best: Option<&ChartAssessment>) -> (String, String)
             let size = size.map(|size| format!(" {size} holds by girth; nothing is fitted until this is answered.")).unwrap_or_default();
             let question = found.findings.iter().find(|one| one.is_question && one.place.is_client());
             match (question, best) {
-                (Some(question), _) => (format!("Incomplete. {}{size}", question.sentence), question.next.clone()),
+                (Some(question), _) => (format!("{}{size}", question.sentence), question.next.clone()),
                 (None, Some(chart)) => (
-                    format!("Incomplete: {}.", super::chart_block::chart(chart).reason),
+                    format!("{}.", capital(&super::chart_block::chart(chart).reason)),
                     "Measure what is missing and check again.".to_owned(),
                 ),
-                (None, None) => ("Incomplete.".to_owned(), String::new()),
+                (None, None) => ("Something is missing.".to_owned(), String::new()),
             }
         }
         Some(Outcome::MadeToMeasure) => {
             let why = best.map(|chart| super::chart_block::chart(chart).reason).unwrap_or_default();
             (
-                format!("Made to measure: {why}."),
+                format!("{}.", capital(&why)),
                 "A certified fitter takes and checks a made-to-measure order.".to_owned(),
             )
         }
@@ -99,6 +99,20 @@ fn words(found: &Assessment, best: Option<&ChartAssessment>) -> (String, String)
             format!("{}: go on to a trial fitting. Estimate, not a measurement.", size.unwrap_or_default()),
             "Fit on trial, look again after 10 to 30 minutes of wear, and take it off at any sign of trouble.".to_owned(),
         ),
+    }
+}
+
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
+}
+
+fn spelled(count: usize) -> String {
+    match count {
+        2 => "Two".to_owned(),
+        3 => "Three".to_owned(),
+        4 => "Four".to_owned(),
+        more => more.to_string(),
     }
 }
 

@@ -76,9 +76,9 @@ pub fn settle(reader: &Reader, record: &Record, rules: &Rules) -> Screened {
     for cleared in &record.cleared {
         let may = rules.item(&cleared.item.text).is_none_or(|item| may_clear(item, &cleared.role.text));
         if may {
-            screened.cleared.push(cleared.clone())
+            screened.cleared.push(cleared.clone());
         } else {
-            screened.cleared_in_vain.push(cleared.clone())
+            screened.cleared_in_vain.push(cleared.clone());
         }
     }
     screened

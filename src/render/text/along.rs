@@ -1,6 +1,7 @@
 //! Owns the pressure along the limb in the terminal report.
 
 use super::{Page, bar_scale, pressure_bar};
+use crate::anatomy::Landmark;
 use crate::report::{Figure, Graduation, Mark, Pressure};
 
 /// Prints in two lines how the nearest size of a chart without a choice would do.
@@ -23,9 +24,9 @@ pub(super) fn print(page: &mut Page, pressure: &Pressure, graduation: Option<&Gr
         return;
     }
     if pressure.basis == Some("fabric") {
-        fabric(page, pressure, graduation)
+        fabric(page, pressure, graduation);
     } else {
-        stretch(page, pressure, graduation)
+        stretch(page, pressure, graduation);
     }
     if let Some(graduation) = graduation {
         page.led("Gradient: ", &graduation.words);
@@ -40,11 +41,7 @@ pub(super) fn print(page: &mut Page, pressure: &Pressure, graduation: Option<&Gr
                     (None, Some(high)) => format!(" (at most {} %)", high.text),
                     (None, None) => String::new(),
                 };
-                format!(
-                    "{} {percent} % of the {}{limits}",
-                    one.landmark.replace('-', " "),
-                    one.of.replace('-', " ")
-                )
+                format!("{} {percent} % of the {}{limits}", spoken(one.landmark), spoken(one.of))
             })
             .collect();
         if !ratios.is_empty() {
@@ -55,7 +52,7 @@ pub(super) fn print(page: &mut Page, pressure: &Pressure, graduation: Option<&Gr
     if let Some(top) = &pressure.top_edge
         && let (Some(here), Some(folded)) = (&top.pressure_mmhg, &top.folded_mmhg)
     {
-        let name = top.landmark.replace('-', " ");
+        let name = spoken(top.landmark);
         page.led(
             "Top edge: ",
             &format!(
@@ -64,6 +61,11 @@ pub(super) fn print(page: &mut Page, pressure: &Pressure, graduation: Option<&Gr
             ),
         );
     }
+}
+
+/// A landmark's name as it reads in a sentence.
+fn spoken(name: &str) -> String {
+    Landmark::parse_word(name).map_or_else(|| name.to_owned(), Landmark::spoken)
 }
 
 fn text(figure: Option<&Figure>) -> String {
@@ -168,7 +170,7 @@ fn stretch(page: &mut Page, pressure: &Pressure, graduation: Option<&Graduation>
 
 fn reference(page: &mut Page, pressure: &Pressure) {
     let reference = &pressure.reference;
-    let name = reference.landmark.replace('-', " ");
+    let name = spoken(reference.landmark);
     let Some(here) = &reference.pressure_mmhg else {
         if let (Some(class), Some(scheme)) = (&reference.claimed_class, &reference.scheme_label) {
             page.led(

@@ -3,11 +3,12 @@
 use super::Page;
 use crate::report::{Chart, Measure};
 
-/// Prints one chart: every size against every measure.
-pub(super) fn print(page: &mut Page, chart: &Chart) {
+/// Prints one chart: every size against every measure; under a stop as figures only.
+pub(super) fn print(page: &mut Page, chart: &Chart, stop: bool) {
     page.heading(&chart.label);
     let variant = chart.variant.as_ref().map(|variant| format!(" (length: {variant})")).unwrap_or_default();
-    page.led(&format!("{}: ", chart.outcome.to_uppercase()), &format!("{}{variant}", chart.reason));
+    let outcome = if stop { "FIGURES ONLY, DO NOT FIT".to_owned() } else { chart.outcome.to_uppercase() };
+    page.led(&format!("{outcome}: "), &format!("{}{variant}", chart.reason));
     let style = chart.offered.style.as_ref().map(|style| format!("{style}, ")).unwrap_or_default();
     page.paragraph(&format!("Offered: {style}{}", chart.offered.words));
     if chart.sizes.is_empty() {

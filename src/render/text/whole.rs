@@ -9,7 +9,7 @@ pub fn text(report: &Report, width: usize) -> String {
     head(&mut page, report);
     findings::print(&mut page, report);
     for chart in &report.charts {
-        sizes::print(&mut page, chart);
+        sizes::print(&mut page, chart, report.outcome == Some("stop"));
         for (pressure, graduation) in report.pressure.iter().zip(&report.graduation) {
             if pressure.garment != chart.label {
                 continue;
