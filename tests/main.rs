@@ -15,3 +15,4 @@ mod support;
 
 mod cli;
 mod layering;
+mod shipped;

@@ -5,16 +5,16 @@ use super::Scheme;
 use crate::anatomy::Limb;
 use crate::input::{Named, Problem, Reader, Source, nearest_word};
 
-/// The schemes inside the program: id and text.
+/// The schemes inside the program: id and table, as JSON.
 pub const SHIPPED_SCHEMES: [(&str, &str); 8] = [
-    ("ral-gz-387-1", include_str!("../../garment-tables/schemes/ral-gz-387-1.yaml")),
-    ("ral-gz-387-2", include_str!("../../garment-tables/schemes/ral-gz-387-2.yaml")),
-    ("env-12718", include_str!("../../garment-tables/schemes/env-12718.yaml")),
-    ("bs-6612", include_str!("../../garment-tables/schemes/bs-6612.yaml")),
-    ("nf-g30-102", include_str!("../../garment-tables/schemes/nf-g30-102.yaml")),
-    ("us-customary", include_str!("../../garment-tables/schemes/us-customary.yaml")),
-    ("au-guideline", include_str!("../../garment-tables/schemes/au-guideline.yaml")),
-    ("icc-2006", include_str!("../../garment-tables/schemes/icc-2006.yaml")),
+    ("ral-gz-387-1", include_str!(concat!(env!("OUT_DIR"), "/ral-gz-387-1.json"))),
+    ("ral-gz-387-2", include_str!(concat!(env!("OUT_DIR"), "/ral-gz-387-2.json"))),
+    ("env-12718", include_str!(concat!(env!("OUT_DIR"), "/env-12718.json"))),
+    ("bs-6612", include_str!(concat!(env!("OUT_DIR"), "/bs-6612.json"))),
+    ("nf-g30-102", include_str!(concat!(env!("OUT_DIR"), "/nf-g30-102.json"))),
+    ("us-customary", include_str!(concat!(env!("OUT_DIR"), "/us-customary.json"))),
+    ("au-guideline", include_str!(concat!(env!("OUT_DIR"), "/au-guideline.json"))),
+    ("icc-2006", include_str!(concat!(env!("OUT_DIR"), "/icc-2006.json"))),
 ];
 
 /// The known schemes.
@@ -32,7 +32,7 @@ impl Schemes {
         let mut own = Vec::new();
         let mut problems = Vec::new();
         for source in sources {
-            match read(source) {
+            match read(Reader::new(source)) {
                 Ok(scheme) => own.push(scheme),
                 Err(found) => problems.extend(found),
             }
@@ -45,7 +45,8 @@ impl Schemes {
         let own = self.own.iter().find(|scheme| scheme.id == id).cloned();
         own.or_else(|| {
             let (id, text) = SHIPPED_SCHEMES.iter().find(|(shipped, _)| *shipped == id)?;
-            read(Source { name: format!("shipped scheme {id}"), text: (*text).to_owned() }).ok()
+            let source = Source { name: format!("shipped scheme {id}"), text: (*text).to_owned() };
+            read(Reader::shipped(source)).ok()
         })
     }
 
@@ -114,8 +115,8 @@ impl Schemes {
     }
 }
 
-fn read(source: Source) -> Result<Scheme, Vec<Problem>> {
-    let reader = Reader::new(source).map_err(|problem| vec![problem])?;
+fn read(reader: Result<Reader, Problem>) -> Result<Scheme, Vec<Problem>> {
+    let reader = reader.map_err(|problem| vec![problem])?;
     let scheme = Scheme::read(&reader);
     let problems = reader.problems();
     match scheme {

@@ -38,6 +38,15 @@ impl Reader {
         Ok(Self { source, root, units: Cell::default(), raised: RefCell::default() })
     }
 
+    /// A table inside the program, turned into JSON when it was built.
+    ///
+    /// # Errors
+    /// One [`Problem`] of a broken build.
+    pub fn shipped(source: Source) -> Result<Self, Problem> {
+        let root = yaml::read_shipped(&source)?;
+        Ok(Self { source, root, units: Cell::default(), raised: RefCell::default() })
+    }
+
     /// The source.
     pub fn source(&self) -> &Source {
         &self.source

@@ -9,10 +9,10 @@ use crate::anatomy::{Landmark, Limb};
 use crate::input::{Fields, Item, Problem, Reader, Source};
 use crate::quantity::{Dimension, PASCAL_PER_MMHG};
 
-/// The sets inside the program: id and text. The first is the default and complete.
+/// The sets inside the program: id and table, as JSON. The first is the default and complete.
 pub const SHIPPED_RULES: [(&str, &str); 2] = [
-    ("consensus", include_str!("../../garment-tables/thresholds/consensus.yaml")),
-    ("s2k", include_str!("../../garment-tables/thresholds/s2k.yaml")),
+    ("consensus", include_str!(concat!(env!("OUT_DIR"), "/consensus.json"))),
+    ("s2k", include_str!(concat!(env!("OUT_DIR"), "/s2k.json"))),
 ];
 
 /// Reads a set of rules: `source` if given (a whole set, or one that `extends` a shipped one), else
@@ -21,8 +21,14 @@ pub const SHIPPED_RULES: [(&str, &str); 2] = [
 /// # Errors
 /// Every problem of the file.
 pub fn read_rules(source: Option<Source>) -> Result<Rules, Vec<Problem>> {
-    let Some(source) = source else { return read_shipped("consensus") };
-    let reader = Reader::new(source).map_err(|problem| vec![problem])?;
+    match source {
+        Some(source) => read_with(Reader::new(source)),
+        None => read_shipped("consensus"),
+    }
+}
+
+fn read_with(reader: Result<Reader, Problem>) -> Result<Rules, Vec<Problem>> {
+    let reader = reader.map_err(|problem| vec![problem])?;
     let rules = read_one(&reader);
     let problems = reader.problems();
     match rules {
@@ -34,7 +40,7 @@ pub fn read_rules(source: Option<Source>) -> Result<Rules, Vec<Problem>> {
 fn read_shipped(id: &str) -> Result<Rules, Vec<Problem>> {
     let text = SHIPPED_RULES.iter().find(|(name, _)| *name == id).map_or("", |(_, text)| *text);
     let source = Source { name: format!("shipped thresholds {id}"), text: text.to_owned() };
-    read_rules(Some(source))
+    read_with(Reader::shipped(source))
 }
 
 fn read_one(reader: &Reader) -> Option<Rules> {

@@ -17,9 +17,9 @@ pub(super) fn print(page: &mut Page, chart: &Chart, stop: bool) {
     let first = chart.sizes.first();
     let measures = first.map_or(0, |size| size.measures.len());
     if measures > chart.sizes.len() {
-        by_measure(page, chart)
+        by_measure(page, chart);
     } else {
-        by_size(page, chart)
+        by_size(page, chart);
     }
     page.paragraph("Cells: room in cm to the nearer end of the range; `edge` is close to it.");
     for one in first.iter().flat_map(|size| &size.lengths) {
