@@ -18,4 +18,5 @@ pub mod screening;
 pub mod finding;
 pub mod assessment;
 pub mod report;
+pub mod explain;
 pub mod render;

@@ -5,6 +5,7 @@ use jiff::civil::Date;
 use super::chart::assess_chart;
 use super::client_findings::of_client;
 use super::limb_findings::of_limb;
+use super::raise::raise;
 use super::{ChartAssessment, OpenRecord, Outcome};
 use crate::finding::Finding;
 use crate::garment::Chart;
@@ -37,6 +38,7 @@ pub fn assess(open: &OpenRecord, charts: Vec<Chart>, today: Date, rules: &Rules)
     let volume = compare(&open.record, rules);
     let mut findings = of_client(open, &charts, today, rules);
     findings.extend(of_limb(open, volume.as_ref(), today, rules));
+    raise(&mut findings, rules);
     let client = client_outcomes(&findings);
     findings.sort_by_key(|finding| (finding.severity, finding.cleared.is_some()));
     findings.extend(charts.iter().flat_map(|chart| chart.findings.clone()));

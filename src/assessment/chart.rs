@@ -1,6 +1,7 @@
 //! Owns one chart against one record: sizing, estimates, choice, findings, outcome.
 
 use super::garment_findings::{Subject, of_estimate, of_rise};
+use super::raise::raise;
 use super::worn::{Worn, WornEstimate, estimate_worn};
 use super::{OpenRecord, Outcome};
 use crate::anatomy::Limb;
@@ -101,6 +102,7 @@ pub(super) fn assess_chart(open: &OpenRecord, chart: Chart, rules: &Rules) -> Ch
     {
         findings.push(apart);
     }
+    raise(&mut findings, rules);
     let judged = choice
         .size
         .and_then(|at| shown.iter().find(|(one, _)| *one == at))

@@ -7,7 +7,9 @@ use super::OpenRecord;
 use crate::anatomy::Landmark;
 use crate::finding::Finding;
 use crate::input::YesNo;
-use crate::record::{AgeBand, Mark, Record, Unusual, WhichLimb, limb_marks, questions};
+use crate::record::{
+    Affected, AgeBand, Mark, Record, Unusual, WhichLimb, girth_changes, limb_marks, questions, weight_change,
+};
 use crate::rules::{Basis, NumberId, Rules, Severity};
 use crate::volume::Comparison;
 
@@ -34,20 +36,42 @@ pub(super) fn of_limb(
             rules.number_basis(NumberId::ReadingGap),
         ));
     }
-    for question in questions(record, rules) {
+    let questions = questions(record, rules);
+    let mut asked: Vec<Landmark> = Vec::new();
+    for question in &questions {
         let words = match question.limb {
-            WhichLimb::Measured => format!("{} {}", record.side.name(), record.limb.name()),
+            WhichLimb::Measured => {
+                asked.extend(question.landmarks());
+                format!("{} {}", record.side.name(), record.limb.name())
+            }
             WhichLimb::Other => format!("Other {}", record.limb.name()),
         };
         let words = capital(&words);
         found.push(match &question.unusual {
-            Unusual::Girth(band, girth) => Finding::unusual_girth(&words, band, *girth, &question.slips),
-            Unusual::Ratio(band, ratio) => Finding::unusual_proportion(&words, band, *ratio, &question.slips),
+            Unusual::Girths(outside) => Finding::unusual_girth(&words, outside, &question.slips),
+            Unusual::Ratios(outside) => Finding::unusual_proportion(&words, outside, &question.slips),
+            Unusual::Thinner(thinner) => {
+                Finding::side_thinner(thinner, rules.number_basis(NumberId::ThinnerSide))
+            }
         });
     }
-    found.extend(of_shape(record, rules));
-    let observed = &record.observed;
-    if observed.pitting == Some(YesNo::Yes) {
+    found.extend(of_change(open, &asked, rules));
+    found.extend(of_shape(record, &asked, rules));
+    found.extend(of_observed(open, rules));
+    if let Some(volume) = volume
+        && let Some(why) = why_not_compared(volume)
+    {
+        found.push(Finding::volume_not_compared(record.limb, why));
+    }
+    found
+}
+
+/// What was seen on the limb. Where a screening item says the same, the item alone speaks.
+fn of_observed(open: &OpenRecord, rules: &Rules) -> Vec<Finding> {
+    let mut found = Vec::new();
+    let observed = &open.record.observed;
+    let says = |item: &str| open.screened.yes.iter().any(|one| one == item);
+    if observed.pitting == Some(YesNo::Yes) && !says("still-reducing") {
         let rule = rules.observed.iter().find(|rule| rule.key == "pitting");
         found.push(Finding::pitting(
             rule.map_or(Basis::Memory, |rule| rule.basis),
@@ -59,13 +83,26 @@ pub(super) fn of_limb(
         .filter(|(answer, _)| *answer == Some(YesNo::Yes))
         .map(|(_, word)| word.to_owned())
         .collect();
-    if !irregular.is_empty() {
+    if !irregular.is_empty() && !says("deep-folds") {
         found.push(Finding::shape_irregular(&irregular));
     }
-    if let Some(volume) = volume
-        && let Some(why) = why_not_compared(volume)
-    {
-        found.push(Finding::volume_not_compared(record.limb, why));
+    if open.record.affected == Affected::Both && !says("new-two-sided-swelling") {
+        found.push(Finding::both_affected());
+    }
+    found
+}
+
+/// What has changed since earlier records; a mark that is asked about already is not asked about twice.
+fn of_change(open: &OpenRecord, asked: &[Landmark], rules: &Rules) -> Vec<Finding> {
+    let mut found = Vec::new();
+    let mut changes = girth_changes(&open.record, &open.previous, rules);
+    changes.retain(|one| !one.landmark.is_some_and(|landmark| asked.contains(&landmark)));
+    if !changes.is_empty() {
+        found.push(Finding::girth_changed(&changes, rules.number_basis(NumberId::PreviousChange)));
+    }
+    if let Some(change) = weight_change(&open.record, &open.previous, rules) {
+        let share = rules.number(NumberId::WeightChange);
+        found.push(Finding::weight_changed(&change, share, rules.number_basis(NumberId::WeightChange)));
     }
     found
 }
@@ -122,39 +159,57 @@ fn of_age(record: &Record, today: Date, rules: &Rules) -> Option<Finding> {
     )
 }
 
-/// Girths that fall or change fast. Exempt from the fall: hand to wrist, everything distal to the
-/// ankle, calf to below the knee, and the joint.
-fn of_shape(record: &Record, rules: &Rules) -> Vec<Finding> {
+/// Girths that fall or change fast: the largest fall and the steepest stretch. Exempt from the fall:
+/// hand to wrist, everything distal to the ankle, calf to below the knee, and the joint. A pair with a
+/// girth that is asked about says nothing of its own.
+fn of_shape(record: &Record, asked: &[Landmark], rules: &Rules) -> Vec<Finding> {
     let mut found = Vec::new();
+    let doubted = |mark: &Mark| mark.landmark.is_some_and(|landmark| asked.contains(&landmark));
     let marks = limb_marks(&record.marks, record.limb, record.positions_from);
     let without_joint: Vec<&Mark> =
         marks.iter().copied().filter(|mark| !mark.landmark.is_some_and(Landmark::is_joint)).collect();
     // Smaller falls than the gap allowed between two readings are the tape's.
     let least = rules.number(NumberId::ReadingGap) * 100.0;
+    let mut falls: Vec<(&Mark, &Mark, i64)> = Vec::new();
     for pair in without_joint.windows(2) {
         let [distal, proximal] = pair else { continue };
         let exempt =
             distal.landmark == Some(Landmark::Calf) && proximal.landmark == Some(Landmark::BelowKnee);
         let fall = distal.girth().tenths() - proximal.girth().tenths();
-        if !exempt && f64_of(fall) > least {
-            found.push(Finding::girth_falls(
-                &mark_words(distal),
-                &mark_words(proximal),
-                proximal.landmark,
-                fall,
-            ));
+        if !exempt && !doubted(distal) && !doubted(proximal) && f64_of(fall) > least {
+            falls.push((distal, proximal, fall));
         }
     }
+    if let Some((distal, proximal, fall)) = first_largest(&falls, |one| f64_of(one.2)) {
+        let words = (mark_words(distal), mark_words(proximal));
+        found.push(Finding::girth_falls(&words.0, &words.1, proximal.landmark, *fall, falls.len() - 1));
+    }
     let (care, strong) = (rules.number(NumberId::SlopeCare), rules.number(NumberId::SlopeStrong));
+    let mut steep: Vec<(&Mark, &Mark, f64)> = Vec::new();
     for pair in marks.windows(2) {
         let [distal, proximal] = pair else { continue };
+        let fell = falls.iter().any(|(one, other, _)| one.at == distal.at && other.at == proximal.at);
         let rise = f64_of(proximal.girth().tenths() - distal.girth().tenths());
         let run = f64_of(proximal.at.tenths() - distal.at.tenths());
         let slope = (rise / run).abs();
-        if slope > care {
-            let words = (mark_words(distal), mark_words(proximal));
-            found.push(Finding::slope_steep(&words.0, &words.1, proximal.landmark, slope, slope > strong));
+        if slope > care && !fell && !doubted(distal) && !doubted(proximal) {
+            steep.push((distal, proximal, slope));
         }
     }
+    if let Some((distal, proximal, slope)) = first_largest(&steep, |one| one.2) {
+        let words = (mark_words(distal), mark_words(proximal));
+        found.push(Finding::slope_steep(
+            &words.0,
+            &words.1,
+            proximal.landmark,
+            *slope,
+            *slope > strong,
+            steep.len() - 1,
+        ));
+    }
     found
+}
+
+fn first_largest<T>(all: &[T], size: impl Fn(&T) -> f64) -> Option<&T> {
+    all.iter().reduce(|best, one| if size(one) > size(best) { one } else { best })
 }

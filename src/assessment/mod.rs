@@ -5,6 +5,7 @@
 //! Source: outcomes and their order are house rules; see `outcome`.
 
 mod outcome;
+mod raise;
 mod open;
 mod worn;
 mod garment_findings;
@@ -15,6 +16,6 @@ mod assess;
 
 pub use assess::{Assessment, assess};
 pub use chart::ChartAssessment;
-pub use open::{OpenRecord, open_record};
+pub use open::{OpenRecord, open_previous, open_record};
 pub use outcome::Outcome;
 pub use worn::{MarkEstimate, ReferenceEstimate, Worn, WornEstimate, estimate_worn};

@@ -23,6 +23,8 @@ pub(crate) struct Args {
 pub(crate) enum Command {
     /// Check a record: screening, sizing against each chart, pressure and its fall, volume.
     Check(Check),
+    /// What a finding, question, scheme, number or outcome means, its rule, its basis, what to do next.
+    Explain(Explain),
 }
 
 /// `check`.
@@ -33,10 +35,35 @@ pub(crate) struct Check {
     /// A size chart (YAML); may be given several times.
     #[arg(long, value_name = "FILE")]
     pub(crate) chart: Vec<PathBuf>,
+    /// An earlier record of the same limb (YAML), for changes of girth and weight; may be given several times.
+    #[arg(long, value_name = "RECORD")]
+    pub(crate) previous: Vec<PathBuf>,
     #[command(flatten)]
     pub(crate) rules: RuleArgs,
     #[command(flatten)]
     pub(crate) output: OutputArgs,
+}
+
+/// `explain`.
+#[derive(Debug, ClapArgs)]
+pub(crate) struct Explain {
+    /// The id as the report prints it, or: screening, hazards, alarms. Without it, every id.
+    pub(crate) id: Option<String>,
+    /// Everything, as Markdown.
+    #[arg(long, conflicts_with = "id")]
+    pub(crate) all: bool,
+    /// A thresholds file in place of the default set, or a shipped set by name: consensus, s2k.
+    #[arg(long, value_name = "FILE|NAME")]
+    pub(crate) thresholds: Option<PathBuf>,
+    /// A pressure scheme file, beside the shipped ones; may be given several times.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) schemes: Vec<PathBuf>,
+    /// Write to a file instead of standard output; `-` is standard output.
+    #[arg(short, long, value_name = "FILE")]
+    pub(crate) output: Option<PathBuf>,
+    /// Replace an existing file.
+    #[arg(long)]
+    pub(crate) force: bool,
 }
 
 /// Where rules, schemes and the date come from.
@@ -45,8 +72,8 @@ pub(crate) struct RuleArgs {
     /// The day of the check, as 2026-03-14; the system date otherwise. It is printed.
     #[arg(long, value_name = "DATE", value_parser = date)]
     pub(crate) today: Option<Date>,
-    /// A thresholds file in place of the shipped set.
-    #[arg(long, value_name = "FILE")]
+    /// A thresholds file in place of the default set, or a shipped set by name: consensus, s2k.
+    #[arg(long, value_name = "FILE|NAME")]
     pub(crate) thresholds: Option<PathBuf>,
     /// A pressure scheme file, beside the shipped ones; may be given several times.
     #[arg(long, value_name = "FILE")]

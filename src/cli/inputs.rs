@@ -4,10 +4,10 @@ use std::path::{Path, PathBuf};
 
 use jiff::ZonedDateTime;
 use jiff::civil::Date;
-use tapeline::assessment::{OpenRecord, open_record};
+use tapeline::assessment::{OpenRecord, open_previous, open_record};
 use tapeline::garment::{Chart, Schemes, open_chart};
 use tapeline::input::{Problem, Source};
-use tapeline::rules::{Rules, read_rules};
+use tapeline::rules::{Rules, SHIPPED_RULES, read_rules, read_shipped_rules};
 
 use super::args::RuleArgs;
 use super::exit::Failure;
@@ -26,10 +26,61 @@ impl Setting {
     /// Reads what the arguments name.
     pub(crate) fn open(args: &RuleArgs) -> Result<Self, Failure> {
         let today = args.today.unwrap_or_else(|| ZonedDateTime::now().date());
-        let thresholds = args.thresholds.as_deref().map(Source::read).transpose()?;
-        let rules = read_rules(thresholds)?;
+        let rules = rules(args.thresholds.as_deref())?;
         let sources = args.schemes.iter().map(|path| Source::read(path)).collect::<Result<Vec<_>, _>>()?;
         Ok(Self { today, rules, schemes: Schemes::with_files(sources)? })
+    }
+}
+
+/// The rules of `--thresholds`: the id of a shipped set, else a file, else the default set. A file
+/// that bears a shipped id is named with its folder, as `./s2k`.
+pub(crate) fn rules(named: Option<&Path>) -> Result<Rules, Failure> {
+    let Some(path) = named else { return Ok(read_rules(None)?) };
+    if let Some((id, _)) = SHIPPED_RULES.iter().find(|(id, _)| path.as_os_str() == *id) {
+        return Ok(read_shipped_rules(id)?);
+    }
+    let source = Source::read(path).map_err(|mut problem| {
+        if !path.exists() && path.components().count() == 1 && path.extension().is_none() {
+            let ids: Vec<&str> = SHIPPED_RULES.iter().map(|(id, _)| *id).collect();
+            problem.what =
+                format!("there is no such file and no shipped set of that name; shipped: {}", ids.join(", "));
+        }
+        problem
+    })?;
+    Ok(read_rules(Some(source))?)
+}
+
+/// Opens a record, its charts and earlier records of the same limb.
+pub(crate) fn open_with_previous(
+    record: &Path,
+    charts: &[PathBuf],
+    previous: &[PathBuf],
+    setting: &Setting,
+) -> Result<(OpenRecord, Vec<Chart>), Failure> {
+    let mut problems: Vec<Problem> = Vec::new();
+    let (mut opened, found) = match open(record, charts, setting) {
+        Ok(opened) => (Some(opened), None),
+        Err(failure) => (None, Some(failure)),
+    };
+    match found {
+        Some(Failure::Input(found)) => problems.extend(found),
+        Some(other) => return Err(other),
+        None => {}
+    }
+    if let Some((open, _)) = &mut opened {
+        for path in previous {
+            let found = Source::read(path)
+                .map_err(|problem| vec![problem])
+                .and_then(|source| open_previous(source, &open.record));
+            match found {
+                Ok(earlier) => open.previous.push(earlier),
+                Err(found) => problems.extend(found),
+            }
+        }
+    }
+    match opened {
+        Some(opened) if problems.is_empty() => Ok(opened),
+        _ => Err(problems.into()),
     }
 }
 

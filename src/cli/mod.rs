@@ -3,6 +3,7 @@
 mod args;
 mod check;
 mod exit;
+mod explain;
 mod inputs;
 mod output;
 
@@ -26,6 +27,7 @@ pub(crate) fn run() -> ExitCode {
     };
     let done = match &args.command {
         Command::Check(check) => check::run(check),
+        Command::Explain(args) => explain::run(args),
     };
     match done {
         Ok(exit) => exit.into(),

@@ -8,6 +8,7 @@ mod id;
 mod place;
 mod content;
 mod of_record;
+mod of_change;
 mod of_screening;
 mod of_sizing;
 mod of_pressure;

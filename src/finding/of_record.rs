@@ -3,6 +3,7 @@
 use super::words::{cm, list};
 use super::{Finding, FindingId, FindingPlace};
 use crate::anatomy::{Landmark, Limb};
+use crate::record::Slip;
 use crate::rules::{Basis, PlausibleBand, PlausibleRatio, Severity};
 
 fn marks() -> FindingPlace {
@@ -21,44 +22,61 @@ impl Finding {
         Self::new(FindingId::ReadingsDiffer, Severity::Care, place, basis, sentence).with("gap_cm", f(gap))
     }
 
-    /// A girth outside the usual adult band.
-    pub fn unusual_girth(limb_words: &str, band: &PlausibleBand, girth: i64, slips: &[String]) -> Self {
-        let sentence = format!(
-            "{limb_words}: a girth of {} at the {} is outside the usual {:.0} to {:.0} cm of adults.{}",
-            cm(girth),
-            band.landmark.spoken(),
-            band.low_cm,
-            band.high_cm,
-            slip_words(slips),
-        );
-        Self::new(FindingId::UnusualGirth, Severity::Care, marks().at(band.landmark), band.basis, sentence)
-            .with("girth_cm", f(girth))
-            .next(format!(
-                "Measure it again; if it holds, add `confirmed: [{}]` to the record.",
-                band.landmark.name()
-            ))
-            .source(band.source.clone())
+    /// Girths outside the usual adult bands; the caller gives at least one.
+    pub fn unusual_girth(limb_words: &str, outside: &[(PlausibleBand, i64)], slips: &[Slip]) -> Self {
+        let said: Vec<String> = outside
+            .iter()
+            .map(|(band, girth)| {
+                format!(
+                    "{} at the {} (usual {:.0} to {:.0} cm)",
+                    cm(*girth),
+                    band.landmark.spoken(),
+                    band.low_cm,
+                    band.high_cm
+                )
+            })
+            .collect();
+        let sentence =
+            format!("{limb_words}: unusual girth for an adult: {}.{}", list(&said), slip_words(slips));
+        let names: Vec<&str> = outside.iter().map(|(band, _)| band.landmark.name()).collect();
+        let first = outside.first();
+        let place = first.map_or_else(marks, |(band, _)| marks().at(band.landmark));
+        let basis = first.map_or(Basis::HouseRule, |(band, _)| band.basis);
+        Self::new(FindingId::UnusualGirth, Severity::Care, place, basis, sentence)
+            .with("girth_cm", first.map_or(f64::NAN, |(_, girth)| f(*girth)))
+            .next(confirm_words(&names))
+            .source(first.map(|(band, _)| band.source.clone()).unwrap_or_default())
             .question()
     }
 
-    /// Two girths in an unusual proportion.
-    pub fn unusual_proportion(limb_words: &str, band: &PlausibleRatio, ratio: f64, slips: &[String]) -> Self {
-        let sentence = format!(
-            "{limb_words}: the girth at the {} is {ratio:.2} times that at the {}, outside the usual {:.2} to {:.2} of adults.{}",
-            band.of.spoken(),
-            band.to.spoken(),
-            band.low,
-            band.high,
-            slip_words(slips),
-        );
-        Self::new(FindingId::UnusualProportion, Severity::Care, marks().at(band.of), band.basis, sentence)
-            .with("ratio", ratio)
-            .next(format!(
-                "Measure both again; if they hold, add `confirmed: [{}, {}]` to the record.",
-                band.to.name(),
-                band.of.name()
-            ))
-            .source(band.source.clone())
+    /// Girths in unusual proportions; the caller gives at least one.
+    pub fn unusual_proportion(limb_words: &str, outside: &[(PlausibleRatio, f64)], slips: &[Slip]) -> Self {
+        let said: Vec<String> = outside
+            .iter()
+            .map(|(band, ratio)| {
+                format!(
+                    "{} {ratio:.2} times the {} (usual {:.2} to {:.2})",
+                    band.of.spoken(),
+                    band.to.spoken(),
+                    band.low,
+                    band.high
+                )
+            })
+            .collect();
+        let sentence =
+            format!("{limb_words}: unusual proportion for an adult: {}.{}", list(&said), slip_words(slips));
+        let mut marks_named: Vec<Landmark> =
+            outside.iter().flat_map(|(band, _)| [band.to, band.of]).collect();
+        marks_named.sort_unstable();
+        marks_named.dedup();
+        let names: Vec<&str> = marks_named.iter().map(|one| one.name()).collect();
+        let first = outside.first();
+        let place = first.map_or_else(marks, |(band, _)| marks().at(band.of));
+        let basis = first.map_or(Basis::HouseRule, |(band, _)| band.basis);
+        Self::new(FindingId::UnusualProportion, Severity::Care, place, basis, sentence)
+            .with("ratio", first.map_or(f64::NAN, |(_, ratio)| *ratio))
+            .next(confirm_words(&names))
+            .source(first.map(|(band, _)| band.source.clone()).unwrap_or_default())
             .question()
     }
 
@@ -122,11 +140,12 @@ impl Finding {
         .source("Lymphoedema Framework 2006")
     }
 
-    /// The girth falls toward the trunk.
-    pub fn girth_falls(distal: &str, proximal: &str, at: Option<Landmark>, by: i64) -> Self {
+    /// The girth falls toward the trunk; `more` other pairs fall as well, by less.
+    pub fn girth_falls(distal: &str, proximal: &str, at: Option<Landmark>, by: i64, more: usize) -> Self {
         let sentence = format!(
-            "The girth falls by {} from {distal} to {proximal}; limbs usually widen toward the trunk.",
-            cm(by)
+            "The girth falls by {} from {distal} to {proximal}{}; limbs usually widen toward the trunk.",
+            cm(by),
+            more_words(more)
         );
         let place = at.map_or_else(marks, |at| marks().at(at));
         Self::new(FindingId::GirthFalls, Severity::Care, place, Basis::HouseRule, sentence)
@@ -134,11 +153,19 @@ impl Finding {
             .next("Check the two girths; if they hold, made to measure may serve better.")
     }
 
-    /// The girth changes fast.
-    pub fn slope_steep(distal: &str, proximal: &str, at: Option<Landmark>, slope: f64, strong: bool) -> Self {
+    /// The girth changes fast; `more` other pairs do as well, less so.
+    pub fn slope_steep(
+        distal: &str,
+        proximal: &str,
+        at: Option<Landmark>,
+        slope: f64,
+        strong: bool,
+        more: usize,
+    ) -> Self {
         let degree = if strong { "very fast" } else { "fast" };
         let sentence = format!(
-            "The girth changes {degree} from {distal} to {proximal}: {slope:.1} cm per cm of length."
+            "The girth changes {degree} from {distal} to {proximal}: {slope:.1} cm per cm of length{}.",
+            more_words(more)
         );
         let place = at.map_or_else(marks, |at| marks().at(at));
         Self::new(FindingId::SlopeSteep, Severity::Care, place, Basis::HouseRule, sentence)
@@ -159,6 +186,28 @@ impl Finding {
     }
 }
 
-fn slip_words(slips: &[String]) -> String {
-    if slips.is_empty() { String::new() } else { format!(" Possible slips: {}.", slips.join("; ")) }
+fn more_words(more: usize) -> String {
+    match more {
+        0 => String::new(),
+        1 => ", and less so at one more place".to_owned(),
+        _ => format!(", and less so at {more} more places"),
+    }
+}
+
+fn confirm_words(names: &[&str]) -> String {
+    let (what, hold) = if names.len() == 1 { ("it", "it holds") } else { ("each", "they hold") };
+    format!("Measure {what} again; if {hold}, add `confirmed: [{}]` to the record.", names.join(", "))
+}
+
+/// Slips that the sentence names before it only counts (house rule: what fits two lines).
+const SHOWN_SLIPS: usize = 3;
+
+fn slip_words(slips: &[Slip]) -> String {
+    if slips.is_empty() {
+        return String::new();
+    }
+    let named: Vec<String> = slips.iter().take(SHOWN_SLIPS).map(Slip::words).collect();
+    let more = slips.len().saturating_sub(SHOWN_SLIPS);
+    let more = if more > 0 { format!("; and {more} less near") } else { String::new() };
+    format!(" Possible slips, nearest first: {}{more}.", named.join("; "))
 }

@@ -17,6 +17,19 @@ pub struct Observed {
     pub distortion: Option<YesNo>,
 }
 
+impl Observed {
+    /// The answer to a question by its key; none where it is not answered or no such key is known.
+    pub fn get(&self, key: &str) -> Option<YesNo> {
+        match key {
+            "hand_swelling" => self.hand_swelling,
+            "pitting" => self.pitting,
+            "folds" => self.folds,
+            "distortion" => self.distortion,
+            _ => None,
+        }
+    }
+}
+
 /// The screening block.
 #[derive(Clone, Debug, Default)]
 pub struct ScreeningBlock {

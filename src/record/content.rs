@@ -6,6 +6,7 @@ use jiff::civil::Date;
 
 use super::{Arterial, Cleared, Mark, Observed, Prescribed, Reading, ScreeningBlock};
 use crate::anatomy::{Between, Landmark, Limb, Side};
+use crate::input::Spot;
 use crate::quantity::Span;
 
 /// Adult or child.
@@ -73,6 +74,17 @@ pub enum VolumeMethod {
     Disc,
 }
 
+/// Places of the keys that a second record is held against.
+#[derive(Clone, Copy, Debug)]
+pub struct RecordSpots {
+    /// Of `client`.
+    pub client: Spot,
+    /// Of `limb`.
+    pub limb: Spot,
+    /// Of `measured`.
+    pub measured: Spot,
+}
+
 /// One visit's measurements of one limb, checked.
 #[derive(Clone, Debug)]
 pub struct Record {
@@ -126,6 +138,8 @@ pub struct Record {
     pub taught: Vec<String>,
     /// When the present garment was handed out.
     pub garment_given: Option<Date>,
+    /// Places in the file.
+    pub spots: RecordSpots,
 }
 
 impl Record {

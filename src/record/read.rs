@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use super::read_marks::{read_landmark, read_marks};
 use super::{
     Affected, AgeBand, Arterial, Cleared, Clinical, Mark, Observed, Origin, Prescribed, Reading, Record,
-    ScreeningBlock, VolumeMethod, Wanted,
+    RecordSpots, ScreeningBlock, VolumeMethod, Wanted,
 };
 use crate::anatomy::{Between, Landmark, Limb, Side};
 use crate::input::{Fields, Item, Reader};
@@ -75,6 +75,11 @@ pub fn read_record(reader: &Reader) -> Option<Record> {
     let taught = fields.optional("taught").and_then(|one| one.names()).unwrap_or_default();
     let garment_given = fields.optional("garment_given").and_then(|one| one.date());
     fields.finish();
+    let spots = RecordSpots {
+        client: fields.spot_of("client"),
+        limb: fields.spot_of("limb"),
+        measured: fields.spot_of("measured"),
+    };
 
     let (measured, measured_at) = measured?;
     let (side, limb) = limb?;
@@ -104,6 +109,7 @@ pub fn read_record(reader: &Reader) -> Option<Record> {
         volume_method: volume_method.unwrap_or(VolumeMethod::Frustum),
         taught: taught.into_iter().map(|one| one.text).collect(),
         garment_given,
+        spots,
     })
 }
 

@@ -1,7 +1,7 @@
 //! Owns the making of a report from an assessment.
 
 use super::model::{ClearedBy, Finding, Question, Report, Screening, Tool};
-use super::{LIMITS, SENSOR, chart_block, pressure_block, record_block, summary, volume_block};
+use super::{LIMITS, SENSOR, chart_block, pressure_block, record_block, summary, template, volume_block};
 use crate::assessment::{Assessment, OpenRecord};
 use crate::finding;
 use crate::rules::Rules;
@@ -95,6 +95,7 @@ fn screening(open: &OpenRecord, rules: &Rules) -> Screening {
         asked_on: open.record.screening.asked_on.map(|date| date.to_string()),
         by: open.record.screening.by.clone(),
         questions: screened.open.iter().map(question).collect(),
+        template: template::template(open, rules),
         thresholds: rules.label.clone(),
     }
 }

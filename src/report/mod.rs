@@ -12,6 +12,7 @@ mod chart_block;
 mod pressure_block;
 mod volume_block;
 mod summary;
+mod template;
 mod build;
 
 pub use build::{Inputs, build};

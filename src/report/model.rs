@@ -75,6 +75,8 @@ pub struct Screening {
     pub by: Option<String>,
     /// The open questions in words, with their ids.
     pub questions: Vec<Question>,
+    /// Where nothing is answered: a block for the record with every question that applies.
+    pub template: Option<String>,
     /// Which set of rules was used.
     pub thresholds: String,
 }

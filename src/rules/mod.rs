@@ -12,6 +12,7 @@ mod arterial_rule;
 mod number;
 mod plausible;
 mod severity_set;
+mod raised;
 mod set;
 mod read;
 
@@ -20,7 +21,8 @@ pub use basis::Basis;
 pub use item_rule::{Group, ItemRule, Limbs};
 pub use number::{Number, NumberId};
 pub use plausible::{Nearness, PlausibleBand, PlausibleRatio};
-pub use read::{SHIPPED_RULES, read_rules};
+pub use raised::{RAISABLE, Raised};
+pub use read::{SHIPPED_RULES, read_rules, read_shipped_rules};
 pub use set::{ObservedRule, Rules};
 pub use severity::Severity;
 pub use severity_set::{ExcessMeasure, Grade, SeveritySet};

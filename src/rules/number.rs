@@ -68,6 +68,7 @@ numbers! {
     ArterialAgeCare "arterial-age-care" Months "Age of arterial values over which care is asked for.",
     NoAbpiTarget "no-abpi-target" Pressure "Target that a leg without an index may have, mmHg.",
     PreviousChange "previous-change" Share "Change of a girth since the last visit that is asked about.",
+    ThinnerSide "thinner-side" Share "How much thinner than the other limb the affected one may be, as a share.",
     WeightChange "weight-change" Share "Change of weight that asks for measuring again.",
     SizesApart "sizes-apart" Plain "Marks that ask for sizes this far apart ask for care.",
     LayersLow "layers-low" Plain "Two layers in vivo, share of their sum, low.",

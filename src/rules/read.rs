@@ -3,7 +3,7 @@
 use super::number::Written;
 use super::{
     ArterialRule, ArterialValue, Basis, ExcessMeasure, Grade, Group, ItemRule, Limbs, Nearness, Number,
-    NumberId, ObservedRule, PlausibleBand, PlausibleRatio, Rules, Severity, SeveritySet,
+    NumberId, ObservedRule, PlausibleBand, PlausibleRatio, RAISABLE, Raised, Rules, Severity, SeveritySet,
 };
 use crate::anatomy::{Landmark, Limb};
 use crate::input::{Fields, Item, Problem, Reader, Source};
@@ -23,7 +23,7 @@ pub const SHIPPED_RULES: [(&str, &str); 2] = [
 pub fn read_rules(source: Option<Source>) -> Result<Rules, Vec<Problem>> {
     match source {
         Some(source) => read_with(Reader::new(source)),
-        None => read_shipped("consensus"),
+        None => read_shipped_rules("consensus"),
     }
 }
 
@@ -37,7 +37,11 @@ fn read_with(reader: Result<Reader, Problem>) -> Result<Rules, Vec<Problem>> {
     }
 }
 
-fn read_shipped(id: &str) -> Result<Rules, Vec<Problem>> {
+/// Reads a set inside the program by its id; an id that is not there gives the problems of an empty file.
+///
+/// # Errors
+/// Every problem of the set; a test keeps the shipped ones free of them.
+pub fn read_shipped_rules(id: &str) -> Result<Rules, Vec<Problem>> {
     let text = SHIPPED_RULES.iter().find(|(name, _)| *name == id).map_or("", |(_, text)| *text);
     let source = Source { name: format!("shipped thresholds {id}"), text: text.to_owned() };
     read_with(Reader::shipped(source))
@@ -49,7 +53,7 @@ fn read_one(reader: &Reader) -> Option<Rules> {
     let mut rules = match fields.optional("extends") {
         Some(item) => {
             let shipped: Vec<(&str, &str)> = SHIPPED_RULES.iter().map(|(id, _)| (*id, *id)).collect();
-            read_shipped(item.word(&shipped)?).ok()?
+            read_shipped_rules(item.word(&shipped)?).ok()?
         }
         None => Rules {
             id: String::new(),
@@ -63,6 +67,7 @@ fn read_one(reader: &Reader) -> Option<Rules> {
             ratios: Vec::new(),
             nearness: Vec::new(),
             severity_sets: Vec::new(),
+            raised: Vec::new(),
         },
     };
     rules.id = id;
@@ -102,6 +107,10 @@ fn read_one(reader: &Reader) -> Option<Rules> {
     });
     each(&fields, "severity_sets", |one| {
         replace(&mut rules.severity_sets, read_set(one)?, |a, b| a.set == b.set);
+        Some(())
+    });
+    each(&fields, "raised", |one| {
+        replace(&mut rules.raised, read_raised(one)?, |a, b| a.finding == b.finding);
         Some(())
     });
     // Kept for whoever follows volumes over time; read, not used here.
@@ -300,6 +309,21 @@ fn read_nearness(item: &Item<'_>) -> Option<Nearness> {
         Nearness { limb, landmarks, mean, cov, basis: basis(&fields)?, source: text(&fields, "source")? };
     fields.finish();
     Some(nearness)
+}
+
+fn read_raised(item: &Item<'_>) -> Option<Raised> {
+    let fields = item.fields()?;
+    let words: Vec<(&str, &'static str)> = RAISABLE.iter().map(|id| (*id, *id)).collect();
+    let raised = Raised {
+        finding: fields.required("finding", "which house rule")?.word(&words)?,
+        severity: fields
+            .required("severity", "care or review")?
+            .word(&[("care", Severity::Care), ("review", Severity::Review)])?,
+        basis: basis(&fields)?,
+        why: text(&fields, "why")?,
+    };
+    fields.finish();
+    Some(raised)
 }
 
 fn read_set(item: &Item<'_>) -> Option<SeveritySet> {

@@ -2,7 +2,7 @@
 
 use super::{
     ArterialRule, Basis, Group, ItemRule, Limbs, Nearness, Number, NumberId, PlausibleBand, PlausibleRatio,
-    SeveritySet,
+    Raised, Severity, SeveritySet,
 };
 
 /// A question about the limb itself, answered under `observed`.
@@ -45,6 +45,8 @@ pub struct Rules {
     pub nearness: Vec<Nearness>,
     /// Severity sets.
     pub severity_sets: Vec<SeveritySet>,
+    /// Findings of the house that weigh more here.
+    pub raised: Vec<Raised>,
 }
 
 impl Rules {
@@ -61,6 +63,11 @@ impl Rules {
     /// The item of an id.
     pub fn item(&self, id: &str) -> Option<&ItemRule> {
         self.items.iter().find(|item| item.id == id)
+    }
+
+    /// The severity that a finding of the house is raised to, if it is.
+    pub fn raised(&self, finding: &str) -> Option<Severity> {
+        self.raised.iter().find(|one| one.finding == finding).map(|one| one.severity)
     }
 
     /// The items of a group.

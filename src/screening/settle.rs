@@ -3,7 +3,7 @@
 use super::arterial::arterial_hits;
 use crate::anatomy::Limb;
 use crate::input::{Named, Reader, YesNo, nearest_word};
-use crate::record::{Cleared, Observed, Record};
+use crate::record::{Cleared, Record};
 use crate::rules::{ArterialValue, Group, ItemRule, Rules, Severity};
 
 /// The item that the record's `allergies` answers.
@@ -69,7 +69,7 @@ pub fn settle(reader: &Reader, record: &Record, rules: &Rules) -> Screened {
         }
     }
     for rule in rules.observed.iter().filter(|rule| rule.limbs.include(record.limb)) {
-        if matches!(observed(&record.observed, &rule.key), None | Some(YesNo::Unknown)) {
+        if matches!(record.observed.get(&rule.key), None | Some(YesNo::Unknown)) {
             screened.open.push(rule.key.clone());
         }
     }
@@ -84,25 +84,17 @@ pub fn settle(reader: &Reader, record: &Record, rules: &Rules) -> Screened {
     screened
 }
 
+/// A block in which every name still stands under `unknown` and nobody has put a date is a template
+/// as pasted: nothing was asked.
 fn is_asked(record: &Record) -> bool {
     let block = &record.screening;
-    let lists = [&block.none_of, &block.yes, &block.no, &block.unknown];
-    lists.iter().any(|list| !list.is_empty())
+    let lists = [&block.none_of, &block.yes, &block.no];
+    block.asked_on.is_some() || lists.iter().any(|list| !list.is_empty())
 }
 
 fn may_clear(item: &ItemRule, role: &str) -> bool {
     let role = role.to_lowercase();
     item.cleared_by.is_empty() || item.cleared_by.iter().any(|word| role.contains(&word.to_lowercase()))
-}
-
-fn observed(observed: &Observed, key: &str) -> Option<YesNo> {
-    match key {
-        "hand_swelling" => observed.hand_swelling,
-        "pitting" => observed.pitting,
-        "folds" => observed.folds,
-        "distortion" => observed.distortion,
-        _ => None,
-    }
 }
 
 /// A named item goes before its group.
