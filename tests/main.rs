@@ -11,8 +11,12 @@
     reason = "a test that cannot go on should stop with a panic that says where"
 )]
 
+mod scene;
 mod support;
 
 mod cli;
 mod layering;
 mod shipped;
+mod explain;
+mod slips;
+mod thresholds;

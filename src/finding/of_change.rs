@@ -12,9 +12,8 @@ impl Finding {
         let said: Vec<String> = changes
             .iter()
             .map(|one| {
-                let place = one
-                    .landmark
-                    .map_or_else(|| format!("mark at {} cm", one.at.cm()), |landmark| landmark.spoken());
+                let place =
+                    one.landmark.map_or_else(|| format!("mark at {} cm", one.at.cm()), Landmark::spoken);
                 format!("{place} {} after {} on {}", cm(one.now), cm(one.was), one.on)
             })
             .collect();
