@@ -16,6 +16,7 @@ mod support;
 
 mod cli;
 mod layering;
+mod readme;
 mod shipped;
 mod explain;
 mod slips;
