@@ -21,3 +21,4 @@ mod shipped;
 mod explain;
 mod slips;
 mod thresholds;
+mod malformed;

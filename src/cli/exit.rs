@@ -57,7 +57,7 @@ impl Failure {
                 for problem in problems {
                     eprintln!("{problem}");
                 }
-                let count = problems.len();
+                let count: usize = problems.iter().map(|problem| problem.count).sum();
                 let files = if count == 1 { "1 problem".to_owned() } else { format!("{count} problems") };
                 eprintln!("{files}; no report. Mend the input and run again.");
             }

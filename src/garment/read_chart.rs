@@ -74,7 +74,8 @@ fn read(reader: &Reader, schemes: &Schemes, elsewhere: &mut Vec<Problem>) -> Opt
             ("refer", BetweenSizes::Refer),
         ])
     });
-    let printed_step = fields.optional("printed_step").and_then(|one| one.girth());
+    // House rule: a chart printed in steps above 5 cm is a slip of the unit.
+    let printed_step = fields.optional("printed_step").and_then(|one| one.length_called("step", 500));
     let sizes_item = fields.required("sizes", "the sizes, small to large");
     let sizes = limb.and_then(|limb| sizes_item.and_then(|one| read_sizes(&one, limb)));
     fields.finish();

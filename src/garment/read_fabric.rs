@@ -32,10 +32,14 @@ fn read(reader: &Reader) -> Option<Fabric> {
         }
         Some(share)
     });
-    let relaxed_sd_cm = fields
-        .optional("relaxed_sd")
-        .and_then(|one| one.not_negative(Dimension::Length))
-        .map(|metres| metres * 100.0);
+    let relaxed_sd_cm = fields.optional("relaxed_sd").and_then(|one| {
+        let cm = one.not_negative(Dimension::Length)? * 100.0;
+        // House rule: ten times what a ruler misses is a slip of the unit.
+        if cm > 5.0 {
+            one.refuse("is above 5 cm; a standard deviation of a few millimetres is meant");
+        }
+        Some(cm)
+    });
     let curve = fields.required("curve", "its points, as `- {stretch: 20 %, tension: 62 N/m}`");
     let points = curve.as_ref().and_then(Item::list);
     fields.finish();
@@ -48,12 +52,22 @@ fn read(reader: &Reader) -> Option<Fabric> {
 
 fn read_point(item: &Item<'_>) -> Option<(f64, f64)> {
     let fields = item.fields()?;
-    let stretch = fields
-        .required("stretch", "the stretch, as `stretch: 20 %`")
-        .and_then(|one| one.not_negative(Dimension::Ratio));
-    let tension = fields
-        .required("tension", "the tension, as `tension: 62 N/m`")
-        .and_then(|one| one.not_negative(Dimension::Tension));
+    let stretch = fields.required("stretch", "the stretch, as `stretch: 20 %`").and_then(|one| {
+        let share = one.not_negative(Dimension::Ratio)?;
+        // House rule: no knit stretches to eleven times its length.
+        if share > 10.0 {
+            one.refuse("is above 1000 %; check number and unit");
+        }
+        Some(share)
+    });
+    let tension = fields.required("tension", "the tension, as `tension: 62 N/m`").and_then(|one| {
+        let tension = one.not_negative(Dimension::Tension)?;
+        // House rule: 10 000 N/m is a hundred times what a strong knit pulls.
+        if tension > 10_000.0 {
+            one.refuse("is above 10000 N/m; check number and unit");
+        }
+        Some(tension)
+    });
     fields.finish();
     Some((stretch?, tension?))
 }

@@ -6,11 +6,18 @@ use crate::input::{Fields, Item};
 use crate::quantity::{Girth, Range};
 use crate::record::landmark_fault;
 
+/// Most sizes of one chart (house rule: far above any printed chart, with all its variants).
+const MOST_SIZES: usize = 1000;
+
 /// Reads the list of sizes.
 pub(super) fn read_sizes(item: &Item<'_>, limb: Limb) -> Option<Vec<Size>> {
     let list = item.list()?;
     if list.is_empty() {
         item.refuse("holds no size; add at least one, as `- {size: \"1\", girths: {wrist: 14-16 cm}}`");
+        return None;
+    }
+    if list.len() > MOST_SIZES {
+        item.refuse(format!("holds {} sizes; at most {MOST_SIZES} are taken in one chart", list.len()));
         return None;
     }
     let read: Vec<Option<Size>> = list.iter().map(|one| read_size(one, limb)).collect();
@@ -59,7 +66,7 @@ pub(super) fn by_landmark<'r, T>(
 ) -> Option<Vec<(Landmark, T)>> {
     let fields: Fields<'r> = item.fields()?;
     let mut list: Vec<(Landmark, T)> = Vec::new();
-    let mut whole = true;
+    let mut whole = !fields.is_split();
     for (name, spot, one) in fields.each() {
         let Some(landmark) = Landmark::parse(limb, &name) else {
             item.reader().raise(spot, item.field_name(), landmark_fault(&name, limb));
@@ -72,6 +79,8 @@ pub(super) fn by_landmark<'r, T>(
                 item.field_name(),
                 format!("`{}` stands twice, as word and letter; keep one", landmark.name()),
             );
+            whole = false;
+            continue;
         }
         match value(&one) {
             Some(value) => list.push((landmark, value)),
@@ -83,19 +92,38 @@ pub(super) fn by_landmark<'r, T>(
 }
 
 fn read_variants(item: &Item<'_>, limb: Limb) -> Option<Vec<Variant>> {
-    item.list()?.iter().map(|one| read_variant(one, limb)).collect()
+    let list = item.list()?;
+    let read: Vec<(Option<Variant>, &Item<'_>)> =
+        list.iter().map(|one| (read_variant(one, limb), one)).collect();
+    for (number, (variant, one)) in read.iter().enumerate() {
+        let Some(variant) = variant else { continue };
+        let mut earlier = read.iter().take(number).filter_map(|(other, _)| other.as_ref());
+        if earlier.any(|other| other.name == variant.name) {
+            let name = variant.name.as_ref().map_or("without name".to_owned(), |name| format!("`{name}`"));
+            one.refuse(format!("the variant {name} stands twice in this size; give each its own name"));
+        }
+    }
+    read.into_iter().map(|(variant, _)| variant).collect()
 }
 
 fn read_variant(item: &Item<'_>, limb: Limb) -> Option<Variant> {
     let fields = item.fields()?;
     let name = fields.optional("variant").map(|one| one.text());
-    let mut lengths = Vec::new();
-    let mut whole = true;
+    let mut lengths: Vec<(Between, Range)> = Vec::new();
+    let mut whole = !fields.is_split();
     for (key, spot, one) in fields.each() {
         if key == "variant" {
             continue;
         }
         match (Between::parse(limb, &key), one.range()) {
+            (Some(between), Some(_)) if lengths.iter().any(|(other, _)| *other == between) => {
+                whole = false;
+                item.reader().raise(
+                    spot,
+                    item.field_name(),
+                    format!("`{}` stands twice, as words and letters; keep one", between.name()),
+                );
+            }
             (Some(between), Some(range)) => lengths.push((between, range)),
             (None, _) => {
                 whole = false;

@@ -57,13 +57,14 @@ impl Scheme {
         });
         let id = fields.required("id", "the scheme's short name").and_then(|one| one.text());
         let label = fields.optional("label").and_then(|one| one.text());
-        let reference = fields.optional("reference").and_then(|one| read_landmark(&one));
+        let reference = fields.optional("reference").and_then(|one| read_landmark(&one, limbs));
         let source = fields.required("source", "where the values were read").and_then(|one| one.text());
-        let classes =
-            fields.required("classes", "at least one class, small to large").and_then(|one| one.list());
-        let classes: Vec<ClassBand> = classes.unwrap_or_default().iter().filter_map(read_class).collect();
+        let classes = fields
+            .required("classes", "at least one class, small to large")
+            .and_then(|one| read_classes(&one))
+            .unwrap_or_default();
         let graduation = fields.optional("graduation").and_then(|one| one.list()).unwrap_or_default();
-        let graduation = graduation.iter().filter_map(|one| read_limit(one, &classes)).collect();
+        let graduation = graduation.iter().filter_map(|one| read_limit(one, &classes, limbs)).collect();
         fields.finish();
         let id = id?;
         Some(Self {
@@ -78,13 +79,42 @@ impl Scheme {
     }
 }
 
-fn read_landmark(item: &Item<'_>) -> Option<Landmark> {
-    let text = item.text()?;
-    let found = Landmark::parse_word(&text);
-    if found.is_none() {
-        item.refuse(format!("`{text}` is no landmark"));
+fn read_landmark(item: &Item<'_>, limbs: Option<Limbs>) -> Option<Landmark> {
+    let landmark = item.landmark()?;
+    let holds = limbs.is_none_or(|limbs| limbs.include(landmark.limb()));
+    if !holds {
+        item.refuse(format!(
+            "`{}` is a landmark of the {}, but the scheme is not for it",
+            landmark.name(),
+            landmark.limb().name()
+        ));
     }
-    found
+    holds.then_some(landmark)
+}
+
+fn read_classes(item: &Item<'_>) -> Option<Vec<ClassBand>> {
+    let list = item.list()?;
+    if list.is_empty() {
+        item.refuse(
+            "holds no class; add at least one, as `- {class: \"1\", low: 15, high: 21, basis: published}`",
+        );
+    }
+    let mut classes: Vec<ClassBand> = Vec::new();
+    for one in &list {
+        let Some(class) = read_class(one) else { continue };
+        if classes.iter().any(|other| other.class == class.class) {
+            one.refuse(format!("the class `{}` stands twice; give each class its own name", class.class));
+        } else if let Some(before) = classes.last()
+            && class.low.zip(before.low).is_some_and(|(low, below)| low < below)
+        {
+            one.refuse(format!(
+                "the class `{}` lies below the class `{}` before it; write the classes from small to large",
+                class.class, before.class
+            ));
+        }
+        classes.push(class);
+    }
+    Some(classes)
 }
 
 fn read_class(item: &Item<'_>) -> Option<ClassBand> {
@@ -107,6 +137,8 @@ fn read_class(item: &Item<'_>) -> Option<ClassBand> {
         && low > high
     {
         item.refuse("`low` is above `high`; write the smaller first");
+    } else if !fields.has("low") && !fields.has("high") {
+        item.refuse("states no pressure; give `low`, `high` or both, as `low: 23 mmHg`");
     }
     Some(ClassBand {
         class: class?,
@@ -119,7 +151,7 @@ fn read_class(item: &Item<'_>) -> Option<ClassBand> {
     })
 }
 
-fn read_limit(item: &Item<'_>, classes: &[ClassBand]) -> Option<GraduationLimit> {
+fn read_limit(item: &Item<'_>, classes: &[ClassBand], limbs: Option<Limbs>) -> Option<GraduationLimit> {
     let fields = item.fields()?;
     let share = |key| {
         fields.optional(key).and_then(|one| one.not_negative(Dimension::Ratio)).map(|share| share * 100.0)
@@ -132,9 +164,16 @@ fn read_limit(item: &Item<'_>, classes: &[ClassBand]) -> Option<GraduationLimit>
         }
         known.then_some(name)
     });
-    let landmark = fields.required("landmark", "where").and_then(|one| read_landmark(&one));
-    let of = fields.required("of", "of which landmark's pressure").and_then(|one| read_landmark(&one));
+    let landmark = fields.required("landmark", "where").and_then(|one| read_landmark(&one, limbs));
+    let of = fields.required("of", "of which landmark's pressure").and_then(|one| read_landmark(&one, limbs));
     let (low, high) = (share("low"), share("high"));
+    if let (Some(low), Some(high)) = (low, high)
+        && low > high
+    {
+        item.refuse("`low` is above `high`; write the smaller first");
+    } else if !fields.has("low") && !fields.has("high") {
+        item.refuse("states no share; give `low`, `high` or both, as `low: 50 %`");
+    }
     let basis = fields
         .required("basis", "what it rests on, as `basis: published`")
         .and_then(|one| one.word(&Basis::WORDS));

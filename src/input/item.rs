@@ -5,7 +5,16 @@ use jiff::civil::Date;
 
 use super::suggest::nearest_word;
 use super::{Fields, Kind, Named, Node, Reader, Spot};
-use crate::quantity::{Dimension, Girth, Position, Range, Span, Written, read_quantity, read_range};
+use crate::anatomy::{Landmark, Limb};
+use crate::quantity::{
+    Dimension, Girth, Position, QuantityFault, Range, RangeFault, Span, Written, read_quantity, read_range,
+};
+
+/// Words that are listed beside a suggestion as well; a longer list hides it.
+const SHORT_LIST: usize = 8;
+
+/// What is said of a key without a value.
+pub(super) const NO_VALUE: &str = "has no value behind it; fill it in or take the key out";
 
 /// An answer in three states; a missing answer is not one of them.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -55,6 +64,14 @@ impl<'r> Item<'r> {
         self.reader.raise(self.spot(), self.field.clone(), what);
     }
 
+    /// Notes that it is of the wrong kind: nothing, a single value, a list or a block.
+    pub fn refuse_kind(&self, wanted: &str) {
+        match self.node.kind {
+            Kind::Empty => self.refuse(NO_VALUE),
+            _ => self.refuse(format!("holds {}; {wanted}", self.node.word())),
+        }
+    }
+
     /// Whether it is a list.
     pub fn is_list(&self) -> bool {
         matches!(self.node.kind, Kind::List(_))
@@ -74,7 +91,7 @@ impl<'r> Item<'r> {
             }
             Kind::Text(text) => Some(text.trim().to_owned()),
             _ => {
-                self.refuse(format!("holds {}; a single value is wanted", self.node.word()));
+                self.refuse_kind("a single value is wanted");
                 None
             }
         }
@@ -93,12 +110,32 @@ impl<'r> Item<'r> {
         }
         let accepted = words.iter().map(|(word, _)| *word).collect::<Vec<_>>().join(", ");
         match nearest_word(&text, words.iter().map(|(word, _)| *word)) {
+            Some(near) if words.len() > SHORT_LIST => {
+                self.refuse(format!("`{text}` is not known; did you mean `{near}`?"));
+            }
             Some(near) => {
                 self.refuse(format!("`{text}` is not known; did you mean `{near}`? accepted: {accepted}"));
             }
             None => self.refuse(format!("`{text}` is not known; accepted: {accepted}")),
         }
         None
+    }
+
+    /// A landmark of either limb, by its word.
+    pub fn landmark(&self) -> Option<Landmark> {
+        let text = self.text()?;
+        let found = Landmark::parse_word(&text);
+        if found.is_none() {
+            let names = || [Limb::Arm, Limb::Leg].into_iter().flat_map(Landmark::of).map(|one| one.name());
+            match nearest_word(&text, names()) {
+                Some(near) => self.refuse(format!("`{text}` is no landmark; did you mean `{near}`?")),
+                None => self.refuse(format!(
+                    "`{text}` is no landmark; accepted: {}",
+                    names().collect::<Vec<_>>().join(", ")
+                )),
+            }
+        }
+        found
     }
 
     /// `yes` or `no`.
@@ -114,9 +151,15 @@ impl<'r> Item<'r> {
     /// A number with its unit.
     pub fn quantity(&self, wanted: Dimension) -> Option<Written> {
         let text = self.text()?;
-        read_quantity(&text, wanted, self.reader.units())
-            .map_err(|fault| self.refuse(format!("`{text}` {fault}")))
-            .ok()
+        match read_quantity(&text, wanted, self.reader.units()) {
+            Ok(written) => Some(written),
+            // The block that should declare the unit is wrong, and that has been told.
+            Err(QuantityFault::NoUnit(_)) if self.reader.units_in_doubt() => None,
+            Err(fault) => {
+                self.refuse(format!("`{text}` {fault}"));
+                None
+            }
+        }
     }
 
     /// A quantity of at least zero, in SI.
@@ -150,13 +193,21 @@ impl<'r> Item<'r> {
 
     /// A girth: above zero, at most 200 cm.
     pub fn girth(&self) -> Option<Girth> {
+        self.length_called("girth", Girth::MOST_TENTHS)
+    }
+
+    /// A length that is held like a girth and is called `noun`: above zero, at most `most` tenths of a
+    /// millimetre.
+    pub fn length_called(&self, noun: &str, most: i64) -> Option<Girth> {
         let written = self.quantity(Dimension::Length)?;
-        let girth = written.tenth_millimetres().and_then(Girth::from_tenths);
+        let tenths = written.tenth_millimetres().filter(|tenths| *tenths <= most);
+        let girth = tenths.and_then(Girth::from_tenths);
         if girth.is_none() {
             self.refuse(format!(
-                "a girth of `{} {}` is not above 0 and at most 200 cm; check number and unit",
+                "a {noun} of `{} {}` is not above 0 and at most {} cm; check number and unit",
                 written.number,
-                written.unit.symbol()
+                written.unit.symbol(),
+                most / 100
             ));
         }
         girth
@@ -210,7 +261,14 @@ impl<'r> Item<'r> {
     /// A range of lengths.
     pub fn range(&self) -> Option<Range> {
         let text = self.text()?;
-        read_range(&text, self.reader.units()).map_err(|fault| self.refuse(format!("`{text}` {fault}"))).ok()
+        match read_range(&text, self.reader.units()) {
+            Ok(range) => Some(range),
+            Err(RangeFault::End(_, QuantityFault::NoUnit(_))) if self.reader.units_in_doubt() => None,
+            Err(fault) => {
+                self.refuse(format!("`{text}` {fault}"));
+                None
+            }
+        }
     }
 
     /// A date as `2026-03-14`.
@@ -239,7 +297,7 @@ impl<'r> Item<'r> {
     /// The values of a list; a single value stands for a list of one where `single` is set.
     pub fn list(&self) -> Option<Vec<Item<'r>>> {
         let Kind::List(nodes) = &self.node.kind else {
-            self.refuse(format!("holds {}; a list is wanted, as `[one, two]`", self.node.word()));
+            self.refuse_kind("a list is wanted, as `[one, two]`");
             return None;
         };
         let items = nodes.iter().enumerate();
@@ -255,7 +313,7 @@ impl<'r> Item<'r> {
     /// The keys of a block.
     pub fn fields(&self) -> Option<Fields<'r>> {
         let Kind::Map(entries) = &self.node.kind else {
-            self.refuse(format!("holds {}; a block of keys is wanted", self.node.word()));
+            self.refuse_kind("a block of keys is wanted");
             return None;
         };
         Some(Fields::new(self.clone(), entries))

@@ -6,6 +6,7 @@
 mod problem;
 mod source;
 mod node;
+mod before;
 mod yaml;
 mod reader;
 mod item;

@@ -27,17 +27,44 @@ pub struct Problem {
     pub field: String,
     /// What is wrong and what would be accepted, in one clause.
     pub what: String,
+    /// How many problems it tells of: one, or all those that are not shown.
+    pub count: usize,
 }
 
 impl Problem {
     /// A problem of a whole file.
     pub fn of_file(file: &str, what: impl Into<String>) -> Self {
-        Self { file: file.to_owned(), place: None, field: String::new(), what: what.into() }
+        Self { file: file.to_owned(), place: None, field: String::new(), what: what.into(), count: 1 }
+    }
+
+    /// A problem at a place.
+    pub fn at(file: &str, place: Option<Place>, what: impl Into<String>) -> Self {
+        Self { place, ..Self::of_file(file, what) }
     }
 }
 
 /// Longest part of a line that is shown under a problem, characters.
 const SHOWN: usize = 110;
+
+/// Longest text of a user that is repeated whole, characters.
+const REPEATED: usize = 80;
+
+/// Longest name of a field that is printed, characters; our own are far shorter.
+const FIELD: usize = 200;
+
+/// A message without control characters and with long texts in backticks cut short.
+fn printable(what: &str) -> String {
+    let clean = |part: &str| part.chars().map(|c| if c.is_control() { ' ' } else { c }).collect::<String>();
+    let mut parts = Vec::new();
+    for (number, part) in what.split('`').enumerate() {
+        let quoted = number % 2 == 1;
+        parts.push(match part.char_indices().nth(REPEATED) {
+            Some((end, _)) if quoted => format!("{}…", clean(part.get(..end).unwrap_or_default())),
+            _ => clean(part),
+        });
+    }
+    parts.join("`")
+}
 
 impl fmt::Display for Problem {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -47,18 +74,14 @@ impl fmt::Display for Problem {
         }
         out.write_str(": ")?;
         if !self.field.is_empty() {
-            write!(out, "{}: ", self.field)?;
+            let field: String = printable(&self.field).chars().take(FIELD).collect();
+            write!(out, "{field}: ")?;
         }
-        out.write_str(&self.what)?;
+        out.write_str(&printable(&self.what))?;
         let Some(place) = &self.place else { return Ok(()) };
         let start = if place.column > SHOWN { place.column - SHOWN / 2 } else { 0 };
-        let shown: String = place
-            .text
-            .chars()
-            .skip(start)
-            .take(SHOWN)
-            .map(|c| if c.is_control() { ' ' } else { c })
-            .collect();
+        let shown = place.text.chars().skip(start).take(SHOWN);
+        let shown: String = shown.map(|c| if c.is_control() { ' ' } else { c }).collect();
         let number = place.line.to_string();
         let blank = " ".repeat(number.len());
         let dots = if start > 0 { "…" } else { "" };

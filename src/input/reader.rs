@@ -25,6 +25,7 @@ pub struct Reader {
     source: Source,
     root: Node,
     units: Cell<Units>,
+    units_in_doubt: Cell<bool>,
     raised: RefCell<Vec<Raised>>,
 }
 
@@ -35,7 +36,13 @@ impl Reader {
     /// One [`Problem`] when it is no YAML document at all.
     pub fn new(source: Source) -> Result<Self, Problem> {
         let root = yaml::read(&source)?;
-        Ok(Self { source, root, units: Cell::default(), raised: RefCell::default() })
+        Ok(Self {
+            source,
+            root,
+            units: Cell::default(),
+            units_in_doubt: Cell::default(),
+            raised: RefCell::default(),
+        })
     }
 
     /// A table inside the program, turned into JSON when it was built.
@@ -44,7 +51,13 @@ impl Reader {
     /// One [`Problem`] of a broken build.
     pub fn shipped(source: Source) -> Result<Self, Problem> {
         let root = yaml::read_shipped(&source)?;
-        Ok(Self { source, root, units: Cell::default(), raised: RefCell::default() })
+        Ok(Self {
+            source,
+            root,
+            units: Cell::default(),
+            units_in_doubt: Cell::default(),
+            raised: RefCell::default(),
+        })
     }
 
     /// The source.
@@ -69,7 +82,10 @@ impl Reader {
             self.raise(
                 self.root.spot,
                 "",
-                format!("holds {}; it starts with its kind, as `tapeline: {kind}`", self.root.word()),
+                format!(
+                    "the file holds {}; it has to hold keys and start with its kind, as `tapeline: {kind}`",
+                    self.root.word()
+                ),
             );
             return None;
         };
@@ -98,6 +114,7 @@ impl Reader {
                             "version `{other}` of `{name}` is not known; this program reads version {version}"
                         ),
                     );
+                    return None;
                 }
                 _ => {
                     self.raise(spot, "tapeline", format!("is `{found}`, but a `{kind}` file is wanted here"));
@@ -110,7 +127,10 @@ impl Reader {
     }
 
     fn read_units(&self, fields: &Fields<'_>) {
-        let Some(block) = fields.optional("units").and_then(|item| item.fields()) else { return };
+        let before = self.raised.borrow().len();
+        let block = fields.optional("units").and_then(|item| item.fields());
+        self.units_in_doubt.set(self.raised.borrow().len() > before);
+        let Some(block) = block else { return };
         let mut units = Units::default();
         for dimension in Dimension::ALL {
             let Some(item) = block.optional(dimension.key()) else { continue };
@@ -126,11 +146,17 @@ impl Reader {
         }
         block.finish();
         self.units.set(units);
+        self.units_in_doubt.set(self.raised.borrow().len() > before);
     }
 
     /// The units declared so far.
     pub fn units(&self) -> Units {
         self.units.get()
+    }
+
+    /// Whether the block of units is itself wrong, so that a missing unit is no second fault.
+    pub fn units_in_doubt(&self) -> bool {
+        self.units_in_doubt.get()
     }
 
     /// Declares units by format rather than by file (scheme files: mmHg and %).
@@ -150,12 +176,8 @@ impl Reader {
 
     /// One problem with its line worked out, for checks across files.
     pub fn problem_at(&self, spot: Spot, field: impl Into<String>, what: impl Into<String>) -> Problem {
-        Problem {
-            file: self.source.name.clone(),
-            place: yaml::locate(&self.source, spot),
-            field: field.into(),
-            what: what.into(),
-        }
+        let place = yaml::locate(&self.source, spot);
+        Problem { field: field.into(), ..Problem::at(&self.source.name, place, what) }
     }
 
     /// All problems raised, in the order of the file, at most [`MOST_PROBLEMS`] and a count.
@@ -166,19 +188,15 @@ impl Reader {
         let mut problems: Vec<Problem> = raised
             .into_iter()
             .take(MOST_PROBLEMS)
-            .map(|one| Problem {
-                file: self.source.name.clone(),
-                place: one.spot.and_then(|spot| yaml::locate(&self.source, spot)),
-                field: one.field,
-                what: one.what,
+            .map(|one| {
+                let place = one.spot.and_then(|spot| yaml::locate(&self.source, spot));
+                Problem { field: one.field, ..Problem::at(&self.source.name, place, one.what) }
             })
             .collect();
         problems.sort_by_key(|one| one.place.as_ref().map(|place| (place.line, place.column)));
         if rest > 0 {
-            problems.push(Problem::of_file(
-                &self.source.name,
-                format!("{rest} more problems of this file are not shown"),
-            ));
+            let what = format!("{rest} more problems of this file are not shown");
+            problems.push(Problem { count: rest, ..Problem::of_file(&self.source.name, what) });
         }
         problems
     }

@@ -69,8 +69,8 @@ impl Source {
                     String::from_utf8_lossy(bytes.get(upto - last.len()..).unwrap_or_default()).into_owned();
                 let text = whole.lines().next().unwrap_or_default().to_owned();
                 let place = Place { line, column: last.chars().count() + 1, text };
-                let what = "a character that is not UTF-8; save the file as UTF-8".to_owned();
-                Err(Problem { file: name, place: Some(place), field: String::new(), what })
+                let what = "a character that is not UTF-8; save the file as UTF-8";
+                Err(Problem::at(&name, Some(place), what))
             }
         }
     }

@@ -10,6 +10,7 @@ use std::fmt;
 use serde::Deserialize as _;
 use serde::de::{DeserializeSeed, Deserializer, Error as _, MapAccess, SeqAccess, Visitor};
 
+use super::before::{DEEP, before_parsing};
 use super::{Entry, Kind, Node, Place, Problem, Source, Spot};
 
 /// Reads the one document of a source.
@@ -17,6 +18,7 @@ use super::{Entry, Kind, Node, Place, Problem, Source, Spot};
 /// # Errors
 /// One [`Problem`] with its place: a syntax fault, an empty file, or a second document.
 pub(super) fn read(source: &Source) -> Result<Node, Problem> {
+    before_parsing(source)?;
     let mut documents = serde_yaml::Deserializer::from_str(&source.text);
     let empty =
         || Problem::of_file(&source.name, "is empty; a file starts with its kind, as `tapeline: record/1`");
@@ -27,10 +29,10 @@ pub(super) fn read(source: &Source) -> Result<Node, Problem> {
         return Err(empty());
     }
     if let Some(second) = documents.next() {
-        let what = "a second document starts here; keep one document in a file".to_owned();
+        let what = "a second document starts here; keep one document in a file";
         let seek = Seek { counter: &Cell::new(0), target: 0 };
         let place = seek.deserialize(second).err().and_then(|fault| place_of(source, &fault));
-        return Err(Problem { file: source.name.clone(), place, field: String::new(), what });
+        return Err(Problem::at(&source.name, place, what));
     }
     if let Some(again) = serde_yaml::Deserializer::from_str(&source.text).next() {
         Fill { node: &mut root }.deserialize(again).map_err(|fault| syntax(source, &fault))?;
@@ -62,26 +64,49 @@ fn place_of(source: &Source, fault: &serde_yaml::Error) -> Option<Place> {
     Some(Place { line: location.line(), column: location.column(), text })
 }
 
+/// Where the construct began that a fault was found in, `… while parsing a flow mapping at line 10 column 5`.
+fn began_at(source: &Source, message: &str) -> Option<Place> {
+    let (_, context) = message.split_once(", while ")?;
+    let (line, column) = context.split_once(" at line ")?.1.split_once(" column ")?;
+    let (line, column): (usize, usize) = (line.parse().ok()?, column.parse().ok()?);
+    Some(Place { line, column, text: source.line(line).to_owned() })
+}
+
 fn syntax(source: &Source, fault: &serde_yaml::Error) -> Problem {
-    let place = place_of(source, fault);
-    let message = fault.to_string();
-    let message = message.split(" at line ").next().unwrap_or_default();
+    let mut place = place_of(source, fault);
+    let whole = fault.to_string();
+    let message = whole.split(" at line ").next().unwrap_or_default();
+    let found_in = |what: &str| whole.contains(&format!("while {what}"));
     let tab = place.as_ref().is_some_and(|place| {
         place.text.chars().take(place.column).any(|c| c == '\t')
             || place.text.trim_start_matches(' ').starts_with('\t')
     });
     let what = if tab {
         "a tab indents this line; indent with spaces".to_owned()
+    } else if found_in("scanning a quoted scalar") {
+        place = began_at(source, &whole).or(place);
+        "the quotation mark that opens here is not closed".to_owned()
+    } else if found_in("parsing a flow") && message.contains("did not find expected") {
+        place = began_at(source, &whole).or(place);
+        "the bracket that opens here is not closed where it should be; check its end, and its commas"
+            .to_owned()
+    } else if found_in("scanning a simple key") {
+        place = began_at(source, &whole).or(place);
+        "a line without key; write `key: value`, with a blank behind the `:`".to_owned()
+    } else if message.contains("unknown anchor") {
+        "a `*` that names nothing in this file; write the value out, or put the text in quotes".to_owned()
+    } else if message.contains("invalid type: enum") {
+        "a tag, as `!name`, stands here; take it out and write the plain value".to_owned()
     } else if message.contains("mapping values are not allowed") {
         "a `:` where none may stand; check the indent of this line and the one above, or put the text in quotes".to_owned()
     } else if message.contains("did not find expected") {
         "this does not go on as the lines above began; check indents, commas and closing brackets".to_owned()
     } else if message.contains("recursion limit") || message.contains("repetition limit") {
-        "is nested too deeply or repeats itself; this is no file of ours".to_owned()
+        DEEP.to_owned()
     } else {
         format!("is not YAML that can be read: {message}")
     };
-    Problem { file: source.name.clone(), place, field: String::new(), what }
+    Problem::at(&source.name, place, what)
 }
 
 fn take(counter: &Cell<u32>) -> u32 {

@@ -22,6 +22,6 @@ pub use physics::{
     pressure_from_mmhg, tension_from_newton_per_metre,
 };
 pub use position::{Position, Span};
-pub use range::{Range, RangeFault, read_range};
+pub use range::{Range, RangeFault, range_ends, read_range};
 pub use unit::{Dimension, Unit, Units};
 pub use written::{QuantityFault, Written, read_quantity};

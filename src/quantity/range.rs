@@ -81,7 +81,7 @@ pub fn read_range(text: &str, units: Units) -> Result<Range, RangeFault> {
     if let Some(rest) = text.strip_prefix("over ") {
         return Ok(Range { low: Some(one(rest)?), high: None });
     }
-    let (low, high) = halves(text).ok_or(RangeFault::Form)?;
+    let (low, high) = range_ends(text).ok_or(RangeFault::Form)?;
     let shared = Unit::parse(split_unit(high).1).map_or(units, |unit| units.with(unit));
     let (low_end, high_end) = (read_end(low, shared)?, read_end(high, units)?);
     if low_end > high_end {
@@ -90,7 +90,8 @@ pub fn read_range(text: &str, units: Units) -> Result<Range, RangeFault> {
     Ok(Range { low: Some(low_end), high: Some(high_end) })
 }
 
-fn halves(text: &str) -> Option<(&str, &str)> {
+/// The two ends of `14-16 cm`, `14–16 cm` or `14 to 16 cm`, as written; none where there are not two.
+pub fn range_ends(text: &str) -> Option<(&str, &str)> {
     let parts = text.split_once(" to ").or_else(|| {
         text.char_indices().skip(1).find(|(_, c)| matches!(c, '-' | '\u{2013}' | '\u{2014}')).map(
             |(at, c)| (text.get(..at).unwrap_or_default(), text.get(at + c.len_utf8()..).unwrap_or_default()),

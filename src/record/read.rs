@@ -8,8 +8,11 @@ use super::{
     RecordSpots, ScreeningBlock, VolumeMethod, Wanted,
 };
 use crate::anatomy::{Between, Landmark, Limb, Side};
-use crate::input::{Fields, Item, Reader};
-use crate::quantity::{Dimension, Span, mmhg, pressure_from_mmhg};
+use crate::input::{Fields, Item, Named, Reader};
+use crate::quantity::{
+    Dimension, PASCAL_PER_MMHG, Pressure, QuantityFault, Span, mmhg, pressure_from_mmhg, range_ends,
+    read_quantity,
+};
 
 /// Reads a record; none when the reader has raised problems that leave no record to look at.
 pub fn read_record(reader: &Reader) -> Option<Record> {
@@ -53,7 +56,7 @@ pub fn read_record(reader: &Reader) -> Option<Record> {
     let prescribed = fields.optional("prescribed").and_then(|one| read_prescribed(&one));
     let screening = fields.blank_or("screening").and_then(|one| read_screening(&one)).unwrap_or_default();
     let arterial = fields.optional("arterial").and_then(|one| read_arterial(&one));
-    let allergies = fields.blank_or("allergies").and_then(|one| one.names());
+    let allergies = fields.blank_or("allergies").and_then(|one| read_allergies(&one));
     let confirmed = fields.optional("confirmed").and_then(|one| one.list()).unwrap_or_default();
     let confirmed: Vec<Landmark> = confirmed.iter().filter_map(|one| read_landmark(one, kind)).collect();
     let cleared = fields.optional("cleared").and_then(|one| one.list()).unwrap_or_default();
@@ -65,7 +68,7 @@ pub fn read_record(reader: &Reader) -> Option<Record> {
         // House rule: outside 1 to 500 kg is a slip of the fingers, not a body weight.
         let plausible = (1.0..=500.0).contains(&kilograms);
         if !plausible {
-            one.refuse("is no body weight between 1 and 500 kg; check number and unit");
+            one.refuse("is no body weight from 1 to 500 kg; check number and unit");
         }
         plausible.then_some(kilograms)
     });
@@ -154,8 +157,11 @@ fn read_lengths(item: &Item<'_>, limb: Limb) -> Option<BTreeMap<Between, Span>> 
             item.reader().raise(spot, "lengths", format!("`{name}` is no stretch of the {}; write two landmarks from {} toward the trunk, as `{} to {}`", limb.name(), limb.extremity(), limb.reference().name(), Landmark::of(limb).last().map_or("", |one| one.name())));
             continue;
         };
-        if let Some(span) = value.span() {
-            lengths.insert(between, span);
+        if let Some(span) = value.span()
+            && lengths.insert(between, span).is_some()
+        {
+            let what = format!("`{}` stands twice, as words and letters; keep one", between.name());
+            item.reader().raise(spot, "lengths", what);
         }
     }
     Some(lengths)
@@ -172,6 +178,35 @@ fn read_observed(item: &Item<'_>) -> Option<Observed> {
     };
     fields.finish();
     Some(observed)
+}
+
+/// Materials; a word that answers the question is no material.
+fn read_allergies(item: &Item<'_>) -> Option<Vec<Named>> {
+    if !item.is_list() {
+        item.refuse_kind("write a list, as `[latex]`, or `[]` when asked and there is none");
+        return None;
+    }
+    let names = item.names()?;
+    for one in &names {
+        let word = one.text.to_lowercase();
+        if ["none", "no", "nil", "yes"].contains(&word.as_str()) {
+            item.reader().raise(
+                one.spot,
+                "allergies",
+                format!(
+                    "`{}` is no material; name the materials, or write `[]` when there is none",
+                    one.text
+                ),
+            );
+        } else if word == "unknown" {
+            item.reader().raise(
+                one.spot,
+                "allergies",
+                "`unknown` is no material; take the key out, and the question stays open",
+            );
+        }
+    }
+    Some(names)
 }
 
 fn read_prescribed(item: &Item<'_>) -> Option<Prescribed> {
@@ -200,33 +235,46 @@ fn read_prescribed(item: &Item<'_>) -> Option<Prescribed> {
 
 fn read_pressure_range(item: &Item<'_>) -> Option<Wanted> {
     let text = item.text()?;
-    let fault = || item.refuse(format!("`{text}` is no range of pressure; write `20-25 mmHg`"));
-    let Some((low, high)) = text
-        .split_once([' ', '-', '–'])
-        .filter(|_| text.contains(['-', '–']))
-        .and_then(|_| text.split_once(['-', '–']))
-    else {
-        fault();
+    let Some((low, high)) = range_ends(&text) else {
+        item.refuse(format!("`{text}` is no range of pressure; write `20-25 mmHg`"));
         return None;
     };
     let units = item.reader().units();
-    let high = crate::quantity::read_quantity(high, Dimension::Pressure, units);
+    let high = read_quantity(high, Dimension::Pressure, units);
     let shared = high.as_ref().map_or(units, |written| units.with(written.unit));
-    let low = crate::quantity::read_quantity(low, Dimension::Pressure, shared);
+    let low = read_quantity(low, Dimension::Pressure, shared);
     match (low, high) {
-        (Ok(low), Ok(high)) if low.si() >= 0.0 && low.si() <= high.si() => Some(Wanted::Range {
-            low: pressure_from_mmhg(low.si() / crate::quantity::PASCAL_PER_MMHG),
-            high: pressure_from_mmhg(high.si() / crate::quantity::PASCAL_PER_MMHG),
+        (Ok(low), Ok(high)) if low.number.is_negative() || low.si() > high.si() => {
+            item.refuse(format!(
+                "`{text}` has its low end above its high end, or below zero; write the smaller first"
+            ));
+            None
+        }
+        (Ok(low), Ok(high)) => Some(Wanted::Range {
+            low: pressure_from_mmhg(low.si() / PASCAL_PER_MMHG),
+            high: pressure_from_mmhg(high.si() / PASCAL_PER_MMHG),
         }),
-        (Err(wrong), _) | (_, Err(wrong)) => {
+        (Err(QuantityFault::NoUnit(_)), _) | (_, Err(QuantityFault::NoUnit(_)))
+            if item.reader().units_in_doubt() =>
+        {
+            None
+        }
+        (_, Err(wrong)) | (Err(wrong), _) => {
             item.refuse(format!("`{text}` {wrong}"));
             None
         }
-        _ => {
-            fault();
-            None
-        }
     }
+}
+
+/// A pressure from 0 to 400 mmHg. House rule: above 400 mmHg nothing on a limb is read; a unit slip is
+/// likelier.
+fn read_pressure(item: &Item<'_>) -> Option<Pressure> {
+    let pressure = pressure_from_mmhg(item.not_negative(Dimension::Pressure)? / PASCAL_PER_MMHG);
+    let holds = mmhg(pressure) <= 400.0;
+    if !holds {
+        item.refuse("is above 400 mmHg; check number and unit");
+    }
+    holds.then_some(pressure)
 }
 
 fn read_screening(item: &Item<'_>) -> Option<ScreeningBlock> {
@@ -246,18 +294,7 @@ fn read_screening(item: &Item<'_>) -> Option<ScreeningBlock> {
 
 fn read_arterial(item: &Item<'_>) -> Option<Arterial> {
     let fields = item.fields()?;
-    let pressure = |key| {
-        fields.blank_or(key).and_then(|one| {
-            let pressure =
-                pressure_from_mmhg(one.not_negative(Dimension::Pressure)? / crate::quantity::PASCAL_PER_MMHG);
-            // House rule: above 400 mmHg no blood pressure is read; a unit slip is likelier.
-            let holds = mmhg(pressure) <= 400.0;
-            if !holds {
-                one.refuse("is above 400 mmHg; check number and unit");
-            }
-            holds.then_some(pressure)
-        })
-    };
+    let pressure = |key| fields.blank_or(key).and_then(|one| read_pressure(&one));
     let abpi = fields.blank_or("abpi").and_then(|one| {
         let index = one.number()?;
         let holds = (0.0..=2.5).contains(&index);
@@ -270,7 +307,14 @@ fn read_arterial(item: &Item<'_>) -> Option<Arterial> {
         on: fields.blank_or("on").and_then(|one| one.date()),
         abpi,
         ankle_systolic: pressure("ankle_systolic"),
-        brachial_systolic: pressure("brachial_systolic"),
+        brachial_systolic: fields.blank_or("brachial_systolic").and_then(|one| {
+            let pressure = read_pressure(&one)?;
+            let holds = mmhg(pressure) > 0.0;
+            if !holds {
+                one.refuse("is zero, but the index divides by it; check the number");
+            }
+            holds.then_some(pressure)
+        }),
         toe: pressure("toe"),
         tcpo2: pressure("tcpo2"),
         clinical: fields.blank_or("clinical").and_then(|one| {
@@ -280,12 +324,6 @@ fn read_arterial(item: &Item<'_>) -> Option<Arterial> {
         cap: pressure("cap"),
     };
     fields.finish();
-    if let Some(brachial) = arterial.brachial_systolic
-        && mmhg(brachial) <= 0.0
-    {
-        item.refuse("`brachial_systolic` is zero; the index divides by it");
-        return None;
-    }
     if arterial.abpi.is_none() && arterial.index().is_some_and(|index| index > 2.5) {
         item.refuse("ankle over brachial pressure is above 2.5; check both");
         return None;
@@ -309,14 +347,18 @@ fn read_reading(item: &Item<'_>, limb: Limb) -> Option<Reading> {
     let landmark = fields
         .required("landmark", "where the sensor lay, as `landmark: wrist`")
         .and_then(|one| read_landmark(&one, limb));
-    let mmhg_of = |one: Item<'_>| {
-        one.not_negative(Dimension::Pressure)
-            .map(|pascal| pressure_from_mmhg(pascal / crate::quantity::PASCAL_PER_MMHG))
-    };
-    let pressure = fields.required("pressure", "what it read, as `pressure: 24 mmHg`").and_then(mmhg_of);
-    let sd = fields.optional("sd").and_then(mmhg_of);
+    let pressure = fields
+        .required("pressure", "what it read, as `pressure: 24 mmHg`")
+        .and_then(|one| read_pressure(&one));
+    let sd = fields.optional("sd").and_then(|one| read_pressure(&one));
     let posture = fields.optional("posture").and_then(|one| one.text());
-    let minutes_worn = fields.optional("minutes_worn").and_then(|one| one.number());
+    let minutes_worn = fields.optional("minutes_worn").and_then(|one| {
+        let minutes = one.number()?;
+        if minutes < 0.0 {
+            one.refuse(format!("`{minutes}` is below zero; write the minutes since it was put on"));
+        }
+        Some(minutes)
+    });
     let garment = fields.optional("garment").and_then(|one| one.text());
     fields.finish();
     Some(Reading {

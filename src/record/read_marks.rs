@@ -3,6 +3,7 @@
 use super::Mark;
 use crate::anatomy::{Landmark, Limb};
 use crate::input::{Fields, Item, nearest_word};
+use crate::quantity::Girth;
 
 /// Reads a landmark of `limb`, a word or a letter.
 pub(crate) fn read_landmark(item: &Item<'_>, limb: Limb) -> Option<Landmark> {
@@ -32,6 +33,9 @@ pub(crate) fn landmark_fault(text: &str, limb: Limb) -> String {
     }
 }
 
+/// Most marks of one limb (house rule: a tape every 0.5 cm along a long leg gives 200).
+const MOST_MARKS: usize = 500;
+
 /// Reads the key `marks` of a block.
 pub(super) fn read_marks(fields: &Fields<'_>, limb: Limb) -> Option<Vec<Mark>> {
     let item =
@@ -39,6 +43,10 @@ pub(super) fn read_marks(fields: &Fields<'_>, limb: Limb) -> Option<Vec<Mark>> {
     let list = item.list()?;
     if list.is_empty() {
         item.refuse("holds no mark; add at least one, as `- {landmark: wrist, at: 0 cm, girth: 16.9 cm}`");
+        return None;
+    }
+    if list.len() > MOST_MARKS {
+        item.refuse(format!("holds {} marks; at most {MOST_MARKS} are taken of one limb", list.len()));
         return None;
     }
     let read: Vec<(Option<Mark>, &Item<'_>)> = list.iter().map(|one| (read_mark(one, limb), one)).collect();
@@ -68,9 +76,10 @@ fn read_mark(item: &Item<'_>, limb: Limb) -> Option<Mark> {
     });
     let calipers = fields.optional("calipers").map(|one| {
         let block = one.fields()?;
-        let wide = block.required("wide", "the widest diameter, as `wide: 9 cm`").and_then(|one| one.girth());
+        let wide =
+            block.required("wide", "the widest diameter, as `wide: 9 cm`").and_then(|one| diameter(&one));
         let deep =
-            block.required("deep", "the diameter across it, as `deep: 7 cm`").and_then(|one| one.girth());
+            block.required("deep", "the diameter across it, as `deep: 7 cm`").and_then(|one| diameter(&one));
         block.finish();
         let (wide, deep) = (wide?, deep?);
         if deep > wide {
@@ -92,6 +101,11 @@ fn read_mark(item: &Item<'_>, limb: Limb) -> Option<Mark> {
         Some(pair) => Some(pair?),
     };
     Some(Mark { landmark, at: at?, first: first?, again, calipers, spot: item.spot() })
+}
+
+/// A diameter between two calipers: the thickest girth taken, 200 cm, is 64 cm across (derived).
+fn diameter(item: &Item<'_>) -> Option<Girth> {
+    item.length_called("diameter", 6_400)
 }
 
 fn check_doubles(marks: &[(Mark, &Item<'_>)]) {

@@ -78,6 +78,26 @@ numbers! {
     SensorHigh "sensor-high" Pressure "Estimate minus sensor, high end of 95 %, mmHg.",
 }
 
+impl NumberId {
+    /// Whether it has a sign: what an estimate misses a sensor by.
+    pub(super) fn may_be_negative(self) -> bool {
+        matches!(self, Self::SensorBias | Self::SensorLow | Self::SensorHigh)
+    }
+
+    /// Whether it is a chance, from 0 to 1.
+    pub(super) fn is_chance(self) -> bool {
+        matches!(
+            self,
+            Self::RiseCertain
+                | Self::RiseLikely
+                | Self::RisePossible
+                | Self::ClassChance
+                | Self::RatioChance
+                | Self::InsideChance
+        )
+    }
+}
+
 /// One number with its basis.
 #[derive(Clone, Debug)]
 pub struct Number {

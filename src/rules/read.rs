@@ -116,13 +116,18 @@ fn read_one(reader: &Reader) -> Option<Rules> {
     // Kept for whoever follows volumes over time; read, not used here.
     let _ = fields.optional("dominance");
     fields.finish();
-    for id in NumberId::ALL {
-        if !rules.numbers.iter().any(|number| number.id == *id) {
-            reader.raise(fields.spot(), "numbers", format!("the number `{}` is missing; add it, or start from a shipped set with `extends: consensus`", id.id()));
-        }
+    let missing = |id: &&NumberId| !rules.numbers.iter().any(|number| number.id == **id);
+    if let Some(first) = NumberId::ALL.iter().find(missing) {
+        let what = format!(
+            "numbers are missing, the first of them `{}`; start from a shipped set with `extends: consensus`",
+            first.id()
+        );
+        reader.raise(fields.spot(), "numbers", what);
     }
     Some(rules)
 }
+
+const LOW_ABOVE_HIGH: &str = "`low` is above `high`; write the smaller first";
 
 fn each(fields: &Fields<'_>, key: &'static str, mut take: impl FnMut(&Item<'_>) -> Option<()>) {
     for one in fields.optional(key).and_then(|item| item.list()).unwrap_or_default() {
@@ -192,7 +197,7 @@ fn read_arterial(item: &Item<'_>) -> Option<ArterialRule> {
         })
     };
     let (at_least, above, below) = (limit("at_least"), limit("above"), limit("below"));
-    if at_least.is_none() && above.is_none() && below.is_none() {
+    if !["at_least", "above", "below"].into_iter().any(|key| fields.has(key)) {
         item.refuse("states no limit; give `below`, `at_least` or `above`");
     }
     let rule = ArterialRule {
@@ -210,10 +215,18 @@ fn read_arterial(item: &Item<'_>) -> Option<ArterialRule> {
     Some(rule)
 }
 
+/// What a record can answer under `observed`.
+const OBSERVED: [(&str, &str); 4] = [
+    ("hand_swelling", "hand_swelling"),
+    ("pitting", "pitting"),
+    ("folds", "folds"),
+    ("distortion", "distortion"),
+];
+
 fn read_observed(item: &Item<'_>) -> Option<ObservedRule> {
     let fields = item.fields()?;
     let rule = ObservedRule {
-        key: fields.required("key", "the record's key")?.text()?,
+        key: fields.required("key", "the record's key")?.word(&OBSERVED)?.to_owned(),
         limbs: limbs(&fields.required("limb", "arm, leg or both")?)?,
         question: text(&fields, "question")?,
         basis: basis(&fields)?,
@@ -243,46 +256,49 @@ fn read_number(item: &Item<'_>) -> Option<Number> {
             f64::from(months)
         }
     };
+    if number < 0.0 && !id.may_be_negative() {
+        value.refuse(format!("`{written}` is below zero"));
+    }
+    if number > 1.0 && id.is_chance() {
+        value.refuse(format!("`{written}` is no chance; write it from 0 to 1, as `0.95`"));
+    }
     let rule =
         Number { id, value: number, text: written, basis: basis(&fields)?, why: text(&fields, "why")? };
     fields.finish();
     Some(rule)
 }
 
-fn landmark(item: &Item<'_>) -> Option<Landmark> {
-    let text = item.text()?;
-    let found = Landmark::parse_word(&text);
-    if found.is_none() {
-        item.refuse(format!("`{text}` is no landmark"));
-    }
-    found
-}
-
 fn read_band(item: &Item<'_>) -> Option<PlausibleBand> {
     let fields = item.fields()?;
     let cm = |key| Some(fields.required(key, "a girth")?.girth()?.cm());
     let band = PlausibleBand {
-        landmark: landmark(&fields.required("landmark", "where")?)?,
+        landmark: fields.required("landmark", "where")?.landmark()?,
         low_cm: cm("low")?,
         high_cm: cm("high")?,
         basis: basis(&fields)?,
         source: text(&fields, "source")?,
     };
     fields.finish();
+    if band.low_cm > band.high_cm {
+        item.refuse(LOW_ABOVE_HIGH);
+    }
     Some(band)
 }
 
 fn read_ratio(item: &Item<'_>) -> Option<PlausibleRatio> {
     let fields = item.fields()?;
     let ratio = PlausibleRatio {
-        of: landmark(&fields.required("of", "the girth above the line")?)?,
-        to: landmark(&fields.required("to", "the girth below the line")?)?,
+        of: fields.required("of", "the girth above the line")?.landmark()?,
+        to: fields.required("to", "the girth below the line")?.landmark()?,
         low: fields.required("low", "a ratio")?.number()?,
         high: fields.required("high", "a ratio")?.number()?,
         basis: basis(&fields)?,
         source: text(&fields, "source")?,
     };
     fields.finish();
+    if ratio.low > ratio.high {
+        item.refuse(LOW_ABOVE_HIGH);
+    }
     Some(ratio)
 }
 
@@ -294,7 +310,7 @@ fn read_nearness(item: &Item<'_>) -> Option<Nearness> {
     let fields = item.fields()?;
     let limb = fields.required("limb", "arm or leg")?.word(&[("arm", Limb::Arm), ("leg", Limb::Leg)])?;
     let landmarks: Vec<Landmark> =
-        fields.required("landmarks", "a list")?.list()?.iter().map(landmark).collect::<Option<_>>()?;
+        fields.required("landmarks", "a list")?.list()?.iter().map(Item::landmark).collect::<Option<_>>()?;
     let mean = numbers(&fields.required("mean", "a list")?)?;
     let cov: Vec<Vec<f64>> =
         fields.required("cov", "a square")?.list()?.iter().map(numbers).collect::<Option<_>>()?;

@@ -146,11 +146,12 @@ fn check_names(reader: &Reader, record: &Record, rules: &Rules) {
             } else if rules.item(&one.text).is_none() {
                 reader.raise(one.spot, field, unknown_item(&one.text, rules));
             } else if let Some((_, earlier)) = seen.iter().find(|(id, _)| *id == one.text) {
-                reader.raise(
-                    one.spot,
-                    field,
-                    format!("`{}` stands under `{earlier}` as well; one question has one answer", one.text),
-                );
+                let what = if *earlier == list {
+                    format!("`{}` stands twice under `{list}`; keep one", one.text)
+                } else {
+                    format!("`{}` stands under `{earlier}` as well; one question has one answer", one.text)
+                };
+                reader.raise(one.spot, field, what);
             }
             seen.push((&one.text, list));
         }
