@@ -18,6 +18,7 @@ mod cli;
 mod layering;
 mod readme;
 mod shipped;
+mod tables;
 mod explain;
 mod slips;
 mod thresholds;

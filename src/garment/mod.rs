@@ -14,6 +14,7 @@ mod read_fabric;
 mod size;
 mod chart;
 mod read_sizes;
+mod read_table;
 mod read_chart;
 
 pub use chart::{BetweenSizes, Chart, Claim};

@@ -1,7 +1,8 @@
 //! Owns the reading of a chart file and of the fabric it names.
 
 use super::read_sizes::read_sizes;
-use super::{BetweenSizes, Chart, Claim, Schemes, open_fabric};
+use super::read_table::read_table;
+use super::{BetweenSizes, Chart, Claim, Schemes, Size, open_fabric};
 use crate::anatomy::{Landmark, Limb};
 use crate::input::{Item, Problem, Reader, Source, Spot};
 use crate::record::read_landmark;
@@ -10,8 +11,12 @@ use crate::record::read_landmark;
 pub struct OpenChart {
     /// The chart.
     pub chart: Chart,
-    reader: Reader,
-    limb_spot: Spot,
+    file: File,
+}
+
+enum File {
+    Yaml(Box<Reader>, Spot),
+    Table(String),
 }
 
 impl OpenChart {
@@ -24,7 +29,10 @@ impl OpenChart {
                 if limb == Limb::Arm { "an" } else { "a" },
                 limb.name()
             );
-            self.reader.problem_at(self.limb_spot, "limb", what)
+            match &self.file {
+                File::Yaml(reader, spot) => reader.problem_at(*spot, "limb", what),
+                File::Table(name) => Problem::of_file(name, what),
+            }
         })
     }
 }
@@ -34,13 +42,19 @@ impl OpenChart {
 /// # Errors
 /// Every problem of the file and of its fabric.
 pub fn open_chart(source: Source, schemes: &Schemes) -> Result<OpenChart, Vec<Problem>> {
+    if is_table(&source.name) {
+        let name = source.name.clone();
+        return Ok(OpenChart { chart: chart_of_table(source)?, file: File::Table(name) });
+    }
     let reader = Reader::new(source).map_err(|problem| vec![problem])?;
     let mut elsewhere = Vec::new();
     let chart = read(&reader, schemes, &mut elsewhere);
     let mut problems = reader.problems();
     problems.extend(elsewhere);
     match chart {
-        Some((chart, limb_spot)) if problems.is_empty() => Ok(OpenChart { chart, reader, limb_spot }),
+        Some((chart, limb_spot)) if problems.is_empty() => {
+            Ok(OpenChart { chart, file: File::Yaml(Box::new(reader), limb_spot) })
+        }
         _ => Err(problems),
     }
 }
@@ -76,8 +90,16 @@ fn read(reader: &Reader, schemes: &Schemes, elsewhere: &mut Vec<Problem>) -> Opt
     });
     // House rule: a chart printed in steps above 5 cm is a slip of the unit.
     let printed_step = fields.optional("printed_step").and_then(|one| one.length_called("step", 500));
-    let sizes_item = fields.required("sizes", "the sizes, small to large");
-    let sizes = limb.and_then(|limb| sizes_item.and_then(|one| read_sizes(&one, limb)));
+    let table = fields.optional("sizes_from");
+    let sizes = if let Some(table) = &table {
+        if let Some(both) = fields.optional("sizes") {
+            both.refuse("stands beside `sizes_from`; keep one of the two");
+        }
+        limb.and_then(|limb| read_beside(table, limb, elsewhere))
+    } else {
+        let sizes = fields.required("sizes", "the sizes, small to large, or `sizes_from: sizes.csv`");
+        limb.and_then(|limb| sizes.and_then(|one| read_sizes(&one, limb)))
+    };
     fields.finish();
     let claim = match (scheme, class) {
         (Some(scheme), Some(class)) => limb
@@ -129,6 +151,50 @@ fn read(reader: &Reader, schemes: &Schemes, elsewhere: &mut Vec<Problem>) -> Opt
         sizes,
     };
     Some((chart, limb_spot))
+}
+
+fn read_beside(item: &Item<'_>, limb: Limb, elsewhere: &mut Vec<Problem>) -> Option<Vec<Size>> {
+    let name = item.text()?;
+    let source = match Source::read(&item.reader().source().beside(&name)) {
+        Ok(source) => source,
+        Err(problem) => {
+            item.refuse(format!("the table `{}`: {}", problem.file, problem.what));
+            return None;
+        }
+    };
+    if !is_table(&source.name) {
+        item.refuse(format!("`{name}` is no `.csv` file; save the sheet as CSV with commas"));
+        return None;
+    }
+    read_table(source, Some(limb)).map_err(|problems| elsewhere.extend(problems)).ok().map(|(_, sizes)| sizes)
+}
+
+fn is_table(name: &str) -> bool {
+    std::path::Path::new(name).extension().is_some_and(|ext| ext.eq_ignore_ascii_case("csv"))
+}
+
+/// A chart from a table alone: limb from its measures, no scheme, no class.
+fn chart_of_table(source: Source) -> Result<Chart, Vec<Problem>> {
+    let label = std::path::Path::new(&source.name)
+        .file_stem()
+        .map_or_else(|| source.name.clone(), |stem| stem.to_string_lossy().into_owned());
+    let (limb, sizes) = read_table(source, None)?;
+    let last = sizes.first().and_then(|size| size.girths.last()).map(|(landmark, _)| *landmark);
+    Ok(Chart {
+        label,
+        limb,
+        style: None,
+        from: None,
+        to: last.unwrap_or(limb.reference()),
+        claim: None,
+        contains: None,
+        hand_part: None,
+        fabric: None,
+        layers: 1,
+        between_sizes: BetweenSizes::Refer,
+        printed_step: None,
+        sizes,
+    })
 }
 
 fn read_fabric(item: &Item<'_>, elsewhere: &mut Vec<Problem>) -> Option<super::Fabric> {

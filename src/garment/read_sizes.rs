@@ -23,7 +23,12 @@ pub(super) fn read_sizes(item: &Item<'_>, limb: Limb) -> Option<Vec<Size>> {
     let read: Vec<Option<Size>> = list.iter().map(|one| read_size(one, limb)).collect();
     let known: Vec<(&Size, &Item<'_>)> =
         read.iter().zip(&list).filter_map(|(size, item)| Some((size.as_ref()?, item))).collect();
-    check(&known);
+    let sizes: Vec<&Size> = known.iter().map(|(size, _)| *size).collect();
+    for (at, what) in faults(&sizes) {
+        if let Some((_, item)) = known.get(at) {
+            item.refuse(what);
+        }
+    }
     read.into_iter().collect()
 }
 
@@ -140,34 +145,44 @@ fn read_variant(item: &Item<'_>, limb: Limb) -> Option<Variant> {
     whole.then_some(Variant { name, lengths })
 }
 
-fn check(sizes: &[(&Size, &Item<'_>)]) {
-    for (number, (size, item)) in sizes.iter().enumerate() {
-        if sizes.iter().take(number).any(|(other, _)| other.label == size.label) {
-            item.refuse(format!("the size `{}` stands twice; give each size its own label", size.label));
-        }
-    }
-    let Some((first, _)) = sizes.first() else { return };
-    let measures = |size: &Size| size.girths.iter().map(|(landmark, _)| landmark.name()).collect::<Vec<_>>();
-    for (size, item) in sizes.iter().skip(1) {
-        if measures(size) != measures(first) {
-            item.refuse(format!(
-                "size `{}` states {}, size `{}` states {}; all sizes of a chart state the same girths",
-                size.label,
-                measures(size).join(", "),
-                first.label,
-                measures(first).join(", "),
+/// What is wrong between sizes: the place of the size, and what.
+pub(super) fn faults(sizes: &[&Size]) -> Vec<(usize, String)> {
+    let mut found = Vec::new();
+    for (number, size) in sizes.iter().enumerate() {
+        if sizes.iter().take(number).any(|other| other.label == size.label) {
+            found.push((
+                number,
+                format!("the size `{}` stands twice; give each size its own label", size.label),
             ));
         }
     }
-    for pair in sizes.windows(2) {
-        let [(small, _), (large, item)] = pair else { continue };
+    let Some(first) = sizes.first() else { return found };
+    let measures = |size: &Size| size.girths.iter().map(|(landmark, _)| landmark.name()).collect::<Vec<_>>();
+    for (number, size) in sizes.iter().enumerate().skip(1) {
+        if measures(size) != measures(first) {
+            found.push((
+                number,
+                format!(
+                    "size `{}` states {}, size `{}` states {}; all sizes of a chart state the same girths",
+                    size.label,
+                    measures(size).join(", "),
+                    first.label,
+                    measures(first).join(", "),
+                ),
+            ));
+        }
+    }
+    for (number, pair) in sizes.windows(2).enumerate() {
+        let [small, large] = pair else { continue };
         if measures(small) == measures(large) && out_of_order(small, large) {
-            item.refuse(format!(
+            let what = format!(
                 "size `{}` is smaller than size `{}` before it; write the sizes from small to large",
                 large.label, small.label
-            ));
+            );
+            found.push((number + 1, what));
         }
     }
+    found
 }
 
 /// Whether the second size is smaller than the first: at its most distal girth, or everywhere.

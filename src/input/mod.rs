@@ -12,6 +12,7 @@ mod reader;
 mod item;
 mod fields;
 mod suggest;
+mod table;
 
 pub use fields::Fields;
 pub use item::{Item, YesNo};
@@ -20,3 +21,4 @@ pub use problem::{MOST_PROBLEMS, Place, Problem};
 pub use reader::{Named, Reader};
 pub use source::Source;
 pub use suggest::nearest_word;
+pub use table::{Row, Table};
