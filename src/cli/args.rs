@@ -5,6 +5,8 @@ use std::path::PathBuf;
 use clap::{Args as ClapArgs, Parser, Subcommand, ValueEnum};
 use jiff::civil::Date;
 
+use super::sheet_args::Sheet;
+
 /// Checks limb girths against garment size charts, estimates the interface pressure along the limb
 /// and prints what has to be looked at before a fitting. It estimates; a certified fitter decides.
 #[derive(Debug, Parser)]
@@ -23,6 +25,8 @@ pub(crate) struct Args {
 pub(crate) enum Command {
     /// Check a record: screening, sizing against each chart, pressure and its fall, volume.
     Check(Check),
+    /// Print a fitting sheet: a leaf for the fitter and the file, a leaf for the client.
+    Sheet(Sheet),
     /// What a finding, question, scheme, number or outcome means, its rule, its basis, what to do next.
     Explain(Explain),
 }

@@ -6,6 +6,8 @@ mod exit;
 mod explain;
 mod inputs;
 mod output;
+mod sheet;
+mod sheet_args;
 
 use std::process::ExitCode;
 
@@ -27,6 +29,7 @@ pub(crate) fn run() -> ExitCode {
     };
     let done = match &args.command {
         Command::Check(check) => check::run(check),
+        Command::Sheet(sheet) => sheet::run(sheet),
         Command::Explain(args) => explain::run(args),
     };
     match done {

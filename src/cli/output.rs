@@ -18,10 +18,15 @@ pub(crate) fn columns() -> usize {
 
 /// Writes the whole report where the arguments say.
 pub(crate) fn write(text: &[u8], args: &OutputArgs) -> Result<(), Failure> {
-    match &args.output {
-        Some(path) if path.as_os_str() != "-" => write_file(text, path, args.force).map_err(Failure::from),
-        _ => write_stdout(text).map_err(Failure::from),
+    write_to(text, args.output.as_deref().unwrap_or(Path::new("-")), args.force)
+}
+
+/// Writes the whole report to a file; `-` is standard output.
+pub(crate) fn write_to(text: &[u8], path: &Path, force: bool) -> Result<(), Failure> {
+    if path.as_os_str() == "-" {
+        return write_stdout(text).map_err(Failure::from);
     }
+    write_file(text, path, force).map_err(Failure::from)
 }
 
 fn write_stdout(text: &[u8]) -> anyhow::Result<()> {

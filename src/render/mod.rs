@@ -4,6 +4,17 @@
 
 mod json;
 mod text;
+mod paper;
+pub mod sheet;
+mod html;
+mod plain;
+#[cfg(feature = "pdf")]
+mod pdf;
 
+pub use html::html;
 pub use json::json;
+pub use paper::Paper;
+#[cfg(feature = "pdf")]
+pub use pdf::pdf;
+pub use plain::plain;
 pub use text::{MOST_COLUMNS, Page, bar_scale, pressure_bar, text};

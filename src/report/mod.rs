@@ -16,7 +16,7 @@ mod template;
 mod build;
 
 pub use build::{Inputs, build};
-pub use chart_block::{Chart, Measure, Offered, Size, WantedSizes};
+pub use chart_block::{Chart, LengthRow, Measure, Offered, Size, WantedSizes};
 pub use figure::Figure;
 pub use model::{Finding, Report, Screening, Tool};
 pub use pressure_block::{Graduation, Mark, Pair, Pressure, Ratio, Reference, TopEdge};

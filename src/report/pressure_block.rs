@@ -144,6 +144,9 @@ pub struct Pair {
     /// In words: `falls 10 mmHg from wrist to forearm`.
     #[serde(skip)]
     pub words: String,
+    /// The same beside the proximal mark: `falls 10 mmHg from wrist`.
+    #[serde(skip)]
+    pub short: String,
 }
 
 /// A share of the reference.
@@ -292,12 +295,12 @@ fn pair(one: &graduation::Pair) -> Pair {
         chance: one.chance.and_then(Figure::chance),
         chance_low: one.chance_low.and_then(Figure::chance),
         grade: one.grade.map(graduation::Grade::word),
-        words: pair_words(one),
+        words: pair_words(one, &format!("from {} to {}", one.distal.spoken(), one.proximal.spoken())),
+        short: pair_words(one, &format!("from {}", one.distal.spoken())),
     }
 }
 
-fn pair_words(one: &graduation::Pair) -> String {
-    let ends = format!("from {} to {}", one.distal.spoken(), one.proximal.spoken());
+fn pair_words(one: &graduation::Pair, ends: &str) -> String {
     let Some(grade) = one.grade else { return format!("not estimated {ends}") };
     match (one.rise, grade) {
         (Some(rise), _) if rise.abs() < 0.5 => format!("stays level {ends}"),

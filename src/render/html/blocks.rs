@@ -1,0 +1,116 @@
+//! Owns each block as HTML.
+
+use super::{escape::text, svg};
+use crate::render::sheet::{Block, Table, Tone};
+
+/// Writes blocks; `level` is the level of their headings, `id` the leaf's name.
+pub(super) fn all(out: &mut String, blocks: &[Block], level: u8, id: &str) {
+    for block in blocks {
+        one(out, block, level, id);
+    }
+}
+
+fn one(out: &mut String, block: &Block, level: u8, id: &str) {
+    match block {
+        Block::Heading(title) => heading(out, title, level),
+        Block::Text(tone, words) => {
+            let class = match tone {
+                Tone::Lead => " class=\"lead\"",
+                Tone::Strong => " class=\"strong\"",
+                Tone::Plain => "",
+                Tone::Small => " class=\"small\"",
+            };
+            out.push_str(&format!("<p{class}>{}</p>\n", text(words)));
+        }
+        Block::Keys(pairs) => {
+            out.push_str("<dl>\n");
+            for (name, value) in pairs {
+                out.push_str(&format!("<dt>{}</dt><dd>{}</dd>\n", text(name), text(value)));
+            }
+            out.push_str("</dl>\n");
+        }
+        Block::List(items) => {
+            out.push_str("<ul>\n");
+            for item in items {
+                out.push_str(&format!("<li>{}</li>\n", text(item)));
+            }
+            out.push_str("</ul>\n");
+        }
+        Block::Ticks { boxes, items } => ticks(out, boxes, items),
+        Block::Blanks(rows) => {
+            for row in rows {
+                out.push_str("<p class=\"blanks\">");
+                for label in row {
+                    out.push_str(&format!("<span class=\"blank\">{}</span> ", text(label)));
+                }
+                out.push_str("</p>\n");
+            }
+        }
+        Block::Table(shown) => table(out, shown),
+        Block::Frame { heavy, title, inside } => {
+            let class = if *heavy { "frame heavy" } else { "frame" };
+            out.push_str(&format!("<div class=\"{class}\">\n"));
+            heading(out, title, level);
+            all(out, inside, level + 1, id);
+            out.push_str("</div>\n");
+        }
+        Block::Figure(scene) => {
+            out.push_str(&format!("<figure>\n{}\n</figure>\n", svg::svg(scene, &format!("{id}-drawing"))));
+        }
+    }
+}
+
+fn heading(out: &mut String, title: &str, level: u8) {
+    out.push_str(&format!("<h{level}>{}</h{level}>\n", text(title)));
+}
+
+fn ticks(out: &mut String, boxes: &[&str], items: &[String]) {
+    out.push_str("<ul class=\"ticks\">\n");
+    for item in items {
+        let shown = if boxes.is_empty() {
+            "\u{2610}".to_owned()
+        } else {
+            let each: Vec<String> =
+                boxes.iter().map(|word| format!("\u{2610}\u{a0}{}", text(word))).collect();
+            each.join(" \u{2002}")
+        };
+        out.push_str(&format!(
+            "<li class=\"tick\"><span class=\"boxes\">{shown}</span> <span>{}</span></li>\n",
+            text(item)
+        ));
+    }
+    out.push_str("</ul>\n");
+}
+
+fn table(out: &mut String, table: &Table) {
+    let total: u32 = table.columns.iter().map(|column| u32::from(column.share)).sum();
+    let class = if table.roomy { " class=\"roomy\"" } else { "" };
+    out.push_str(&format!("<table{class}>\n<caption>{}</caption>\n<colgroup>", text(&table.caption)));
+    for column in &table.columns {
+        let share = f64::from(column.share) * 100.0 / f64::from(total.max(1));
+        out.push_str(&format!("<col style=\"width:{share:.2}%\">"));
+    }
+    out.push_str("</colgroup>\n<thead><tr>");
+    for column in &table.columns {
+        let class = if column.numbers { " class=\"n\"" } else { "" };
+        if column.head.is_empty() {
+            out.push_str(&format!("<td{class}></td>"));
+        } else {
+            out.push_str(&format!("<th scope=\"col\"{class}>{}</th>", text(&column.head)));
+        }
+    }
+    out.push_str("</tr></thead>\n<tbody>\n");
+    for row in &table.rows {
+        out.push_str("<tr>");
+        for (place, (cell, column)) in row.iter().zip(&table.columns).enumerate() {
+            let class = if column.numbers { " class=\"n\"" } else { "" };
+            if place == 0 {
+                out.push_str(&format!("<th scope=\"row\"{class}>{}</th>", text(cell)));
+            } else {
+                out.push_str(&format!("<td{class}>{}</td>", text(cell)));
+            }
+        }
+        out.push_str("</tr>\n");
+    }
+    out.push_str("</tbody>\n</table>\n");
+}
