@@ -15,6 +15,6 @@ pub use html::html;
 pub use json::json;
 pub use paper::Paper;
 #[cfg(feature = "pdf")]
-pub use pdf::pdf;
+pub use pdf::{PdfFault, pdf};
 pub use plain::plain;
 pub use text::{MOST_COLUMNS, Page, bar_scale, pressure_bar, text};

@@ -1,6 +1,9 @@
 //! Owns each block as HTML.
 
-use super::{escape::text, svg};
+use super::{
+    escape::{add, text},
+    svg,
+};
 use crate::render::sheet::{Block, Table, Tone};
 
 /// Writes blocks; `level` is the level of their headings, `id` the leaf's name.
@@ -20,19 +23,19 @@ fn one(out: &mut String, block: &Block, level: u8, id: &str) {
                 Tone::Plain => "",
                 Tone::Small => " class=\"small\"",
             };
-            out.push_str(&format!("<p{class}>{}</p>\n", text(words)));
+            add(out, format_args!("<p{class}>{}</p>\n", text(words)));
         }
         Block::Keys(pairs) => {
             out.push_str("<dl>\n");
             for (name, value) in pairs {
-                out.push_str(&format!("<dt>{}</dt><dd>{}</dd>\n", text(name), text(value)));
+                add(out, format_args!("<dt>{}</dt><dd>{}</dd>\n", text(name), text(value)));
             }
             out.push_str("</dl>\n");
         }
         Block::List(items) => {
             out.push_str("<ul>\n");
             for item in items {
-                out.push_str(&format!("<li>{}</li>\n", text(item)));
+                add(out, format_args!("<li>{}</li>\n", text(item)));
             }
             out.push_str("</ul>\n");
         }
@@ -41,7 +44,7 @@ fn one(out: &mut String, block: &Block, level: u8, id: &str) {
             for row in rows {
                 out.push_str("<p class=\"blanks\">");
                 for label in row {
-                    out.push_str(&format!("<span class=\"blank\">{}</span> ", text(label)));
+                    add(out, format_args!("<span class=\"blank\">{}</span> ", text(label)));
                 }
                 out.push_str("</p>\n");
             }
@@ -49,19 +52,19 @@ fn one(out: &mut String, block: &Block, level: u8, id: &str) {
         Block::Table(shown) => table(out, shown),
         Block::Frame { heavy, title, inside } => {
             let class = if *heavy { "frame heavy" } else { "frame" };
-            out.push_str(&format!("<div class=\"{class}\">\n"));
+            add(out, format_args!("<div class=\"{class}\">\n"));
             heading(out, title, level);
             all(out, inside, level + 1, id);
             out.push_str("</div>\n");
         }
         Block::Figure(scene) => {
-            out.push_str(&format!("<figure>\n{}\n</figure>\n", svg::svg(scene, &format!("{id}-drawing"))));
+            add(out, format_args!("<figure>\n{}\n</figure>\n", svg::svg(scene, &format!("{id}-drawing"))));
         }
     }
 }
 
 fn heading(out: &mut String, title: &str, level: u8) {
-    out.push_str(&format!("<h{level}>{}</h{level}>\n", text(title)));
+    add(out, format_args!("<h{level}>{}</h{level}>\n", text(title)));
 }
 
 fn ticks(out: &mut String, boxes: &[&str], items: &[String]) {
@@ -74,10 +77,13 @@ fn ticks(out: &mut String, boxes: &[&str], items: &[String]) {
                 boxes.iter().map(|word| format!("\u{2610}\u{a0}{}", text(word))).collect();
             each.join(" \u{2002}")
         };
-        out.push_str(&format!(
-            "<li class=\"tick\"><span class=\"boxes\">{shown}</span> <span>{}</span></li>\n",
-            text(item)
-        ));
+        add(
+            out,
+            format_args!(
+                "<li class=\"tick\"><span class=\"boxes\">{shown}</span> <span>{}</span></li>\n",
+                text(item)
+            ),
+        );
     }
     out.push_str("</ul>\n");
 }
@@ -85,18 +91,18 @@ fn ticks(out: &mut String, boxes: &[&str], items: &[String]) {
 fn table(out: &mut String, table: &Table) {
     let total: u32 = table.columns.iter().map(|column| u32::from(column.share)).sum();
     let class = if table.roomy { " class=\"roomy\"" } else { "" };
-    out.push_str(&format!("<table{class}>\n<caption>{}</caption>\n<colgroup>", text(&table.caption)));
+    add(out, format_args!("<table{class}>\n<caption>{}</caption>\n<colgroup>", text(&table.caption)));
     for column in &table.columns {
         let share = f64::from(column.share) * 100.0 / f64::from(total.max(1));
-        out.push_str(&format!("<col style=\"width:{share:.2}%\">"));
+        add(out, format_args!("<col style=\"width:{share:.2}%\">"));
     }
     out.push_str("</colgroup>\n<thead><tr>");
     for column in &table.columns {
         let class = if column.numbers { " class=\"n\"" } else { "" };
         if column.head.is_empty() {
-            out.push_str(&format!("<td{class}></td>"));
+            add(out, format_args!("<td{class}></td>"));
         } else {
-            out.push_str(&format!("<th scope=\"col\"{class}>{}</th>", text(&column.head)));
+            add(out, format_args!("<th scope=\"col\"{class}>{}</th>", text(&column.head)));
         }
     }
     out.push_str("</tr></thead>\n<tbody>\n");
@@ -105,9 +111,9 @@ fn table(out: &mut String, table: &Table) {
         for (place, (cell, column)) in row.iter().zip(&table.columns).enumerate() {
             let class = if column.numbers { " class=\"n\"" } else { "" };
             if place == 0 {
-                out.push_str(&format!("<th scope=\"row\"{class}>{}</th>", text(cell)));
+                add(out, format_args!("<th scope=\"row\"{class}>{}</th>", text(cell)));
             } else {
-                out.push_str(&format!("<td{class}>{}</td>", text(cell)));
+                add(out, format_args!("<td{class}>{}</td>", text(cell)));
             }
         }
         out.push_str("</tr>\n");

@@ -1,5 +1,7 @@
 //! Owns the escaping of texts for HTML and for strings in style sheets.
 
+use std::fmt::Write as _;
+
 /// A text as HTML: nothing in it can become markup or leave an attribute.
 pub(super) fn text(raw: &str) -> String {
     let mut out = String::with_capacity(raw.len());
@@ -26,9 +28,14 @@ pub(super) fn css(raw: &str) -> String {
         if letter.is_alphanumeric() || matches!(letter, ' ' | '-' | '.') {
             out.push(letter);
         } else {
-            out.push_str(&format_args!("\\{:x} ", u32::from(letter)).to_string());
+            add(&mut out, format_args!("\\{:x} ", u32::from(letter)));
         }
     }
     out.push('"');
     out
+}
+
+/// Adds formatted markup; writing to a string cannot fail.
+pub(super) fn add(out: &mut String, markup: std::fmt::Arguments<'_>) {
+    let _ = out.write_fmt(markup);
 }

@@ -1,19 +1,26 @@
 //! Owns the sheet as one self-contained HTML file: no script, nothing fetched.
 
-use super::{blocks, escape, style};
+use super::{
+    blocks,
+    escape::{self, add},
+    style,
+};
 use crate::render::Paper;
 use crate::render::sheet::{Leaf, Reader, Sheet};
 
 /// The sheet as HTML.
 pub fn html(sheet: &Sheet, paper: Paper) -> String {
     let mut out = String::from("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n");
-    out.push_str(&format!(
-        "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n\
+    add(
+        &mut out,
+        format_args!(
+            "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n\
          <meta name=\"generator\" content=\"{}\">\n<title>{}</title>\n<style>{}</style>\n</head>\n<body>\n<main>\n",
-        escape::text(&sheet.made_by),
-        escape::text(&format!("{} \u{b7} {}", sheet.title, sheet.head.bold)),
-        style::style(&sheet.head, paper),
-    ));
+            escape::text(&sheet.made_by),
+            escape::text(&format!("{} \u{b7} {}", sheet.title, sheet.head.bold)),
+            style::style(&sheet.head, paper),
+        ),
+    );
     for (place, leaf) in sheet.leaves.iter().enumerate() {
         section(&mut out, sheet, leaf, place);
     }
@@ -27,13 +34,16 @@ fn section(out: &mut String, sheet: &Sheet, leaf: &Leaf, place: usize) {
         Reader::Client => ("leaf client", 2),
     };
     let id = format!("leaf-{place}");
-    out.push_str(&format!(
-        "<section class=\"{class}\" aria-labelledby=\"{id}\">\n<p class=\"run\"><strong>{}</strong> <span>{}</span></p>\n\
+    add(
+        out,
+        format_args!(
+            "<section class=\"{class}\" aria-labelledby=\"{id}\">\n<p class=\"run\"><strong>{}</strong> <span>{}</span></p>\n\
          <h{level} class=\"title\" id=\"{id}\">{}</h{level}>\n",
-        escape::text(&sheet.head.bold),
-        escape::text(&sheet.head.plain),
-        escape::text(&leaf.title),
-    ));
+            escape::text(&sheet.head.bold),
+            escape::text(&sheet.head.plain),
+            escape::text(&leaf.title),
+        ),
+    );
     blocks::all(out, &leaf.blocks, level + 1, &id);
     out.push_str("</section>\n");
 }

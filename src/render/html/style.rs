@@ -7,12 +7,12 @@ use crate::render::{Paper, sheet::Head};
 const RULES: &str = "
 *{box-sizing:border-box}
 html{-webkit-print-color-adjust:exact;print-color-adjust:exact}
-body{margin:0;color:#000;background:#fff;font:10pt/1.38 \"DejaVu Sans\",Verdana,\"Noto Sans\",Arial,sans-serif}
+body{margin:0;color:#000;background:#fff;font:9.5pt/1.34 \"DejaVu Sans\",Verdana,\"Noto Sans\",Arial,sans-serif}
 .leaf{max-width:184mm;margin:0 auto;padding:6mm 4mm}
 .run{display:flex;flex-wrap:wrap;justify-content:space-between;gap:0 6mm;margin:0 0 4mm;padding:0 0 1mm;border-bottom:.5pt solid #000;font-size:9pt}
 h1,h2,h3,p,ul,dl,table,figure{margin:0 0 2.2mm}
 h1,.client .title{font-size:17pt;line-height:1.2;margin:0 0 3mm}
-h2,h3{font-size:12pt;line-height:1.25;margin:5mm 0 1.8mm;break-after:avoid}
+h2,h3{font-size:12pt;line-height:1.25;margin:4.2mm 0 1.4mm;break-after:avoid}
 .lead{font-size:12pt;font-weight:bold}
 .strong{font-weight:bold;break-after:avoid}
 .small{font-size:9pt}
@@ -22,9 +22,9 @@ dl{display:grid;grid-template-columns:max-content 1fr;gap:.4mm 4mm}
 dt{font-weight:bold;overflow-wrap:anywhere;max-width:60mm}
 dd{margin:0;overflow-wrap:anywhere}
 p,li,td,th{overflow-wrap:break-word}
-table{width:100%;border-collapse:collapse;table-layout:fixed;font-size:9pt;line-height:1.3}
+table{width:100%;border-collapse:collapse;table-layout:fixed;font-size:8.5pt;line-height:1.28}
 caption{text-align:left;padding:0 0 1mm;font-size:9pt}
-th,td{text-align:left;vertical-align:top;padding:.8mm 1.4mm;border-bottom:.4pt solid #000}
+th,td{text-align:left;vertical-align:top;padding:.6mm 1mm;border-bottom:.4pt solid #000}
 thead th{vertical-align:bottom;border-bottom:1.2pt solid #000;border-top:1.2pt solid #000}
 tbody th{font-weight:normal}
 .n{text-align:right;font-variant-numeric:tabular-nums}
@@ -59,12 +59,12 @@ pub(super) fn style(head: &Head, paper: Paper) -> String {
         Paper::A4 => "A4",
         Paper::Letter => "letter",
     };
-    let edge = "vertical-align:bottom;padding-bottom:2.5mm;font-size:9pt;font-family:\"DejaVu Sans\",Verdana,\"Noto Sans\",Arial,sans-serif";
+    let edge = "vertical-align:bottom;padding-bottom:1mm;margin-bottom:3mm;border-bottom:.5pt solid #000;font-size:8.5pt;font-family:\"DejaVu Sans\",Verdana,\"Noto Sans\",Arial,sans-serif";
     format!(
         "{RULES}@page{{size:{size};margin:21mm 15mm 15mm;\
-         @top-left{{content:{};font-weight:bold;width:54%;text-align:left;{edge}}}\
+         @top-left{{content:{};font-weight:bold;width:46%;text-align:left;{edge}}}\
          @top-center{{content:none;width:0}}\
-         @top-right{{content:{} \" \\b7  page \" counter(page) \" of \" counter(pages);width:46%;text-align:right;{edge}}}}}\n",
+         @top-right{{content:{} \" \\b7  page \" counter(page) \" of \" counter(pages);width:54%;text-align:right;white-space:nowrap;{edge}}}}}\n",
         escape::css(&head.bold),
         escape::css(&head.plain),
     )

@@ -37,8 +37,10 @@ fn head(sheet: &Sheet, page: usize, count: usize) -> String {
     let pad = |text: &str| " ".repeat(room.saturating_sub(columns(text)) + 1);
     let mut bold = wrap(&sheet.head.bold, room);
     let last = bold.pop().unwrap_or_default();
-    let above: String = bold.iter().map(|line| format!("{line}\n")).collect();
-    format!("{above}{last}{}{right}\n{}\n\n", pad(&last), sheet.head.plain)
+    bold.push(format!("{last}{}{right}", pad(&last)));
+    bold.push(sheet.head.plain.clone());
+    bold.push("\n".to_owned());
+    bold.join("\n")
 }
 
 fn leaf_pages(leaf: &Leaf, room: usize) -> Vec<Vec<String>> {

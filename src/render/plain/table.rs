@@ -1,10 +1,35 @@
 //! Owns tables as lines.
 
 use super::wrap::{columns, wrap};
-use crate::render::sheet::Table;
+use crate::render::sheet::{Column, Table};
 
-/// The groups of a table: caption and head with the first row, then row by row.
+/// The groups of a table: caption and head with the first row, then row by row. A table whose words
+/// do not fit beside each other comes in two, each with the heads of the rows.
 pub(super) fn table(table: &Table, width: usize) -> Vec<Vec<String>> {
+    let needed: usize = needs(table).iter().map(|need| need + 2).sum();
+    let count = table.columns.len();
+    if needed > width + 2 && count > 3 {
+        let middle = count / 2 + 1;
+        let mut groups = one(&part(table, 1..middle), width);
+        groups.extend(one(&part(table, middle..count), width));
+        return groups;
+    }
+    one(table, width)
+}
+
+/// The table with its first column and some of the others.
+fn part(table: &Table, places: std::ops::Range<usize>) -> Table {
+    let kept = |place: &usize| *place == 0 || places.contains(place);
+    let column = |(place, column): (usize, &Column)| kept(&place).then(|| column.clone());
+    let cell = |(place, cell): (usize, &String)| kept(&place).then(|| cell.clone());
+    Table {
+        columns: table.columns.iter().enumerate().filter_map(column).collect(),
+        rows: table.rows.iter().map(|row| row.iter().enumerate().filter_map(cell).collect()).collect(),
+        ..table.clone()
+    }
+}
+
+fn one(table: &Table, width: usize) -> Vec<Vec<String>> {
     let widths = widths(table, width);
     let heads: Vec<String> = table.columns.iter().map(|column| column.head.clone()).collect();
     let mut lead = wrap(&table.caption, width);
@@ -35,20 +60,7 @@ fn widths(table: &Table, width: usize) -> Vec<usize> {
     let total: usize = table.columns.iter().map(|column| usize::from(column.share)).sum();
     let mut widths: Vec<usize> =
         table.columns.iter().map(|column| room * usize::from(column.share) / total.max(1)).collect();
-    let longest = |place: usize, head: &str| {
-        table
-            .rows
-            .iter()
-            .filter_map(|row| row.get(place).map(String::as_str))
-            .chain([head])
-            .flat_map(|text| text.split(' '))
-            .map(columns)
-            .max()
-            .unwrap_or_default()
-            .min(14)
-    };
-    let need: Vec<usize> =
-        table.columns.iter().enumerate().map(|(place, column)| longest(place, &column.head)).collect();
+    let need = needs(table);
     // Columns that are too narrow take from those with the most to spare.
     for place in 0..widths.len() {
         while let (Some(now), Some(need_here)) = (widths.get(place).copied(), need.get(place)) {
@@ -72,6 +84,15 @@ fn widths(table: &Table, width: usize) -> Vec<usize> {
         }
     }
     widths
+}
+
+/// The longest word of each column, up to a bound.
+fn needs(table: &Table) -> Vec<usize> {
+    let longest = |place: usize, head: &str| {
+        let cells = table.rows.iter().filter_map(|row| row.get(place).map(String::as_str));
+        cells.chain([head]).flat_map(|text| text.split(' ')).map(columns).max().unwrap_or_default().min(18)
+    };
+    table.columns.iter().enumerate().map(|(place, column)| longest(place, &column.head)).collect()
 }
 
 fn row(table: &Table, cells: &[String], widths: &[usize]) -> Vec<String> {

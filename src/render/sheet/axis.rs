@@ -85,26 +85,3 @@ pub(super) fn spread(wanted: &[f64], gap: f64) -> Vec<f64> {
         .flat_map(|group| (0..group.1).map(move |place| start(group) + f64::from(place) * gap))
         .collect()
 }
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    // The test is its own outside: it restates what the words above promise.
-    #[test]
-    fn labels_keep_their_gap_and_their_order() {
-        let wanted = [10.0, 11.0, 12.0, 40.0, 41.0, 90.0];
-        let placed = spread(&wanted, 9.0);
-        assert!(placed.windows(2).all(|pair| pair[1] - pair[0] > 9.0 - 1e-9), "{placed:?}");
-        let free = [10.0, 30.0, 50.0];
-        assert!(spread(&free, 9.0).iter().zip(free).all(|(now, want)| (now - want).abs() < 1e-9));
-    }
-
-    #[test]
-    fn the_axis_ends_on_a_round_number_above_the_highest() {
-        let axis = Across::new(34.0, 0.0, 100.0);
-        assert_eq!((axis.last, axis.step), (40, 10));
-        let axis = Across::new(130.0, 0.0, 100.0);
-        assert_eq!((axis.last, axis.step), (140, 20));
-    }
-}

@@ -12,10 +12,10 @@ pub(super) fn marks(subject: Subject<'_>) -> Vec<Block> {
     let record = &subject.report.record;
     let from = format!("From {}, cm", record.positions_from);
     let mut columns = vec![
-        Column::words("Mark", 25),
-        Column::numbers(&from, 14),
+        Column::words("Mark", 24),
+        Column::numbers(&from, 13),
         Column::numbers("Girth, cm", 13),
-        Column::numbers("Each reading, cm", 17),
+        Column::numbers("Each reading, cm", 19),
     ];
     let sized = subject.size.is_some();
     let worn = subject.pressure.is_some_and(|one| !one.marks.is_empty());
@@ -24,7 +24,7 @@ pub(super) fn marks(subject: Subject<'_>) -> Vec<Block> {
         columns.push(Column::words("Room", 22));
     }
     if worn {
-        columns.push(Column::numbers("Stretch, %", 14));
+        columns.push(Column::numbers("Stretch, %", 16));
         columns.push(Column::numbers("Pressure, mmHg", 21));
         columns.push(Column::words("Against the mark below", 27));
     }

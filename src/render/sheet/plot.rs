@@ -50,7 +50,7 @@ pub(super) fn plot(subject: Subject<'_>) -> Option<Scene> {
             description = format!("{description} {claim}");
         }
     }
-    Some(Scene { width, height: drawn.height + 26.0, title, description, shapes })
+    Some(Scene { width, height: drawn.height + 34.0, title, description, shapes })
 }
 
 fn dot(mark: &Mark) -> Option<Dot<'_>> {
@@ -110,7 +110,7 @@ fn pressures(
     if let Some(claim) = claim(pressure) {
         words = format!("{words}. {claim}");
     }
-    shapes.push(Shape::label((WIDTH, drawn.height + 18.0), Anchor::End, LETTERS - 0.5, words));
+    shapes.push(Shape::label((WIDTH, drawn.height + 30.0), Anchor::End, LETTERS - 0.5, words));
     shapes
 }
 
