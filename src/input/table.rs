@@ -101,7 +101,7 @@ impl Row {
 
 fn problem(source: &Source, line: usize, column: usize, what: String) -> Problem {
     let place = Place { line, column, text: source.line(line).to_owned() };
-    Problem { file: source.name.clone(), place: Some(place), field: String::new(), what }
+    Problem { file: source.name.clone(), place: Some(place), field: String::new(), what, count: 1 }
 }
 
 fn cells(source: &Source, line: usize, text: &str) -> Result<Vec<String>, Problem> {
