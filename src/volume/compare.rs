@@ -20,7 +20,7 @@ pub struct Comparison {
     pub excess_ml: Option<f64>,
     /// Excess in % of the limb that is not affected.
     pub excess_percent: Option<f64>,
-    /// SD of the difference by tape error alone, mL.
+    /// SD of the excess by tape error alone, mL; none without an excess.
     pub sd_ml: Option<f64>,
     /// Grade of the excess in each severity set, by name.
     pub severity: Vec<(String, String)>,
@@ -99,7 +99,7 @@ pub fn compare(record: &Record, rules: &Rules) -> Option<Comparison> {
         other_ml: other_volume.map(|one| one.ml),
         excess_ml: excess.map(|(ml, _)| ml),
         excess_percent: excess.map(|(_, percent)| percent),
-        sd_ml: both.map(|(one, other)| (one.variance + other.variance).sqrt()),
+        sd_ml: excess.and(both).map(|(one, other)| (one.variance + other.variance).sqrt()),
         severity,
         parts,
         same_positions,
