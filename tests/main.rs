@@ -13,6 +13,8 @@
 
 mod scene;
 mod support;
+mod direct;
+mod worked;
 
 mod cli;
 mod layering;
@@ -23,3 +25,4 @@ mod explain;
 mod slips;
 mod thresholds;
 mod malformed;
+mod mutations;

@@ -1,0 +1,9 @@
+//! Cases with figures from outside: published, or derived by hand or with another tool; the source stands
+//! in the line above each.
+
+mod arteries;
+mod choice;
+mod classes;
+mod physics;
+mod rounding;
+mod volumes;
