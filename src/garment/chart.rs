@@ -2,7 +2,7 @@
 
 use super::{Fabric, Scheme, Size};
 use crate::anatomy::{Between, Landmark, Limb};
-use crate::quantity::Girth;
+use crate::quantity::Step;
 
 /// What a chart's author wants done between two sizes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -50,7 +50,7 @@ pub struct Chart {
     /// What to do between two sizes.
     pub between_sizes: BetweenSizes,
     /// Readings are rounded to this step before they are compared; none = not rounded.
-    pub printed_step: Option<Girth>,
+    pub printed_step: Option<Step>,
     /// Sizes, small to large; all state the same girths.
     pub sizes: Vec<Size>,
 }

@@ -89,7 +89,7 @@ fn read(reader: &Reader, schemes: &Schemes, elsewhere: &mut Vec<Problem>) -> Opt
         ])
     });
     // House rule: a chart printed in steps above 5 cm is a slip of the unit.
-    let printed_step = fields.optional("printed_step").and_then(|one| one.length_called("step", 500));
+    let printed_step = fields.optional("printed_step").and_then(|one| one.step(500));
     let table = fields.optional("sizes_from");
     let sizes = if let Some(table) = &table {
         if let Some(both) = fields.optional("sizes") {

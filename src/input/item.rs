@@ -7,7 +7,8 @@ use super::suggest::nearest_word;
 use super::{Fields, Kind, Named, Node, Reader, Spot};
 use crate::anatomy::{Landmark, Limb};
 use crate::quantity::{
-    Dimension, Girth, Position, QuantityFault, Range, RangeFault, Span, Written, read_quantity, read_range,
+    Dimension, Girth, Position, QuantityFault, Range, RangeFault, Span, Step, Written, read_quantity,
+    read_range,
 };
 
 /// Words that are listed beside a suggestion as well; a longer list hides it.
@@ -211,6 +212,21 @@ impl<'r> Item<'r> {
             ));
         }
         girth
+    }
+
+    /// The step that a chart's lengths are printed in: above zero, at most `most` tenths of a millimetre.
+    pub fn step(&self, most: i64) -> Option<Step> {
+        let written = self.quantity(Dimension::Length)?;
+        let step = Step::of(written, most);
+        if step.is_none() {
+            self.refuse(format!(
+                "a step of `{} {}` is not above 0 and at most {} cm; check number and unit",
+                written.number,
+                written.unit.symbol(),
+                most / 100
+            ));
+        }
+        step
     }
 
     /// A flat width, as the girth that is twice it.

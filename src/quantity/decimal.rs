@@ -92,6 +92,11 @@ impl Decimal {
         i64::try_from(nearest(product, 10_i128.checked_pow(self.scale)?)).ok()
     }
 
+    /// This number times `factor`, as a whole number over a power of ten; none where it would not fit.
+    pub(super) fn times_exactly(self, factor: i64) -> Option<(i128, i128)> {
+        Some((self.digits.checked_mul(i128::from(factor))?, 10_i128.checked_pow(self.scale)?))
+    }
+
     /// Whether the number is below zero.
     pub fn is_negative(self) -> bool {
         self.digits < 0

@@ -32,13 +32,4 @@ impl Girth {
         let count = i128::try_from(rest.len()).unwrap_or_default() + 1;
         u32::try_from(nearest(sum, count)).map_or(first, Self)
     }
-
-    /// Rounded to a chart's printed step, ties up; unrounded for a step of none, at least one step.
-    #[must_use]
-    pub fn rounded_to(self, step: Option<Self>) -> Self {
-        step.map_or(self, |step| {
-            let steps = nearest(i128::from(self.0), i128::from(step.0)).max(1);
-            u32::try_from(steps).ok().and_then(|steps| steps.checked_mul(step.0)).map_or(self, Self)
-        })
-    }
 }

@@ -11,6 +11,7 @@ mod written;
 mod range;
 mod girth;
 mod position;
+mod step;
 mod physics;
 mod phi;
 
@@ -23,5 +24,6 @@ pub use physics::{
 };
 pub use position::{Position, Span};
 pub use range::{Range, RangeFault, range_ends, read_range};
+pub use step::Step;
 pub use unit::{Dimension, Unit, Units};
 pub use written::{QuantityFault, Written, read_quantity};

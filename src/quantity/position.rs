@@ -1,8 +1,5 @@
 //! Owns positions along a limb and lengths between landmarks, in tenths of a millimetre.
 
-use super::Girth;
-use super::decimal::nearest;
-
 /// A place along the limb from the record's origin, increasing toward the trunk; −100 cm to 200 cm.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Position(i32);
@@ -42,14 +39,5 @@ impl Span {
     /// Centimetres.
     pub fn cm(self) -> f64 {
         f64::from(self.0) / 100.0
-    }
-
-    /// Rounded to a chart's printed step, ties up.
-    #[must_use]
-    pub fn rounded_to(self, step: Option<Girth>) -> Self {
-        step.map_or(self, |step| {
-            let step = i128::from(step.tenths());
-            u32::try_from(nearest(i128::from(self.0), step) * step).map_or(self, Self)
-        })
     }
 }

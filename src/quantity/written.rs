@@ -19,6 +19,12 @@ impl Written {
         self.number.to_f64() * self.unit.si()
     }
 
+    /// A length as exact tenths of a millimetre times a power of ten, and that power; none for other
+    /// dimensions or where it does not fit.
+    pub(super) fn exact_tenth_millimetres(self) -> Option<(i128, i128)> {
+        self.number.times_exactly(self.unit.tenth_millimetres()?)
+    }
+
     /// A length in tenths of a millimetre, ties away from zero; none for other dimensions or
     /// where it does not fit.
     pub fn tenth_millimetres(self) -> Option<i64> {

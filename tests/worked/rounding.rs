@@ -65,7 +65,10 @@ fn a_girth_is_rounded_to_the_printed_step_and_the_range_is_not() {
         ("16.25", "0.5 cm", 16.5),
         ("25.49", "1 cm", 25.0),
         ("25.5", "1 cm", 26.0),
-        ("16.9", "0.25 in", 17.14),
+        // A quarter of an inch is 0.635 cm, of which 16.9 cm are 26.6: 27 of them are 17.145 cm.
+        ("16.9", "0.25 in", 17.15),
+        ("16.89", "0.25 in", 17.15),
+        ("16.8", "0.25 in", 16.51),
     ] {
         let made = fit(girth, "14.55-30.07", &format!("printed_step: {step}\n"));
         assert_eq!(figure(&made, &format!("{MEASURE}/girth_cm")), compared, "{girth} to {step}");

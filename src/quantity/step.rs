@@ -1,0 +1,44 @@
+//! Owns the step that a chart's figures are printed in, and the rounding to it.
+
+use super::decimal::nearest;
+use super::{Girth, Span, Written};
+
+/// A printed step of a length, exact: a quarter of an inch is 6.35 mm, not 6.4.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Step {
+    /// Tenths of a millimetre times `scale`.
+    parts: i128,
+    /// A power of ten.
+    scale: i128,
+}
+
+impl Step {
+    /// The step as written; none where it is not above 0 and at most `most` tenths of a millimetre.
+    pub fn of(written: Written, most: i64) -> Option<Self> {
+        let (parts, scale) = written.exact_tenth_millimetres()?;
+        (parts > 0 && parts <= i128::from(most).checked_mul(scale)?).then_some(Self { parts, scale })
+    }
+
+    /// `tenths` tenths of a millimetre to the nearest step, ties away from zero, at least one step, then
+    /// stored to the nearest tenth like every length.
+    fn round(self, tenths: i64) -> Option<i64> {
+        let steps = nearest(i128::from(tenths).checked_mul(self.scale)?, self.parts).max(1);
+        i64::try_from(nearest(steps.checked_mul(self.parts)?, self.scale)).ok()
+    }
+}
+
+impl Girth {
+    /// Rounded to a chart's printed step; unrounded for a step of none.
+    #[must_use]
+    pub fn rounded_to(self, step: Option<Step>) -> Self {
+        step.and_then(|step| Self::from_tenths(step.round(self.tenths())?)).unwrap_or(self)
+    }
+}
+
+impl Span {
+    /// Rounded to a chart's printed step; unrounded for a step of none.
+    #[must_use]
+    pub fn rounded_to(self, step: Option<Step>) -> Self {
+        step.and_then(|step| Self::from_tenths(step.round(self.tenths())?)).unwrap_or(self)
+    }
+}
