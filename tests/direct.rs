@@ -1,5 +1,7 @@
 //! The library driven without the program: texts in, the report out.
 
+use std::fmt::Write as _;
+
 use serde_json::Value;
 use tapeline::assessment::{OpenRecord, assess, open_record};
 use tapeline::garment::{Chart, Schemes, open_chart, open_fabric};
@@ -95,9 +97,9 @@ pub fn chart_of(limb: &str, head: &str, sizes: &[&str]) -> String {
     for size in sizes {
         let mut parts = size.splitn(3, " | ");
         let (label, girths) = (parts.next().unwrap(), parts.next().unwrap());
-        text.push_str(&format!("  - size: \"{label}\"\n    girths: {{{girths}}}\n"));
+        writeln!(text, "  - size: \"{label}\"\n    girths: {{{girths}}}").unwrap();
         for rest in parts {
-            text.push_str(&format!("    {rest}\n"));
+            writeln!(text, "    {rest}").unwrap();
         }
     }
     text

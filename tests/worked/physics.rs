@@ -33,7 +33,7 @@ fn a_cylinder_under_even_tension() {
     // P = 2πT/C with 1 mmHg = 133.322387415 Pa (derived): 100 N/m on 25 cm.
     near(pressure(100.0, 2500), 18.851_103_491_3, 1e-11);
     let pascal = laplace(tension_from_newton_per_metre(100.0), girth(2500));
-    near(pascal.get::<uom::si::pressure::pascal>(), 2513.274_122_87, 1e-11);
+    near(pascal.get::<uom::si::pressure::pascal>(), 2_513.274_122_87, 1e-11);
     // The same on 22, 36 and 50 cm (derived).
     near(pressure(100.0, 2200), 21.421_708_512_9, 1e-11);
     near(pressure(100.0, 3600), 13.091_044_091_2, 1e-11);
