@@ -35,23 +35,50 @@ pub struct Assessment {
 pub fn assess(open: &OpenRecord, charts: Vec<Chart>, today: Date, rules: &Rules) -> Assessment {
     let charts: Vec<ChartAssessment> =
         charts.into_iter().map(|chart| assess_chart(open, chart, rules)).collect();
-    let volume = compare(&open.record, rules);
-    let mut findings = of_client(open, &charts, today, rules);
-    findings.extend(of_limb(open, volume.as_ref(), today, rules));
-    raise(&mut findings, rules);
-    let client = client_outcomes(&findings);
-    findings.sort_by_key(|finding| (finding.severity, finding.cleared.is_some()));
+    let Client { mut findings, outcomes: client, volume } = of_the_client(open, &charts, &[], today, rules);
     findings.extend(charts.iter().flat_map(|chart| chart.findings.clone()));
     let best_chart =
         (0..charts.len()).min_by_key(|at| charts.get(*at).map(|chart| chart.outcome().rank_of_chart()));
     let best = best_chart.and_then(|at| charts.get(at));
     let mut all: Vec<Outcome> = client;
     all.extend(best.iter().flat_map(|chart| chart.outcomes.iter().copied()));
+    let (outcome, also) = worst_first(all);
+    Assessment { today, outcome, also, best_chart, findings, charts, volume }
+}
+
+/// What stands about the client, whatever the garment.
+pub(super) struct Client {
+    /// The findings, worst first.
+    pub findings: Vec<Finding>,
+    /// The outcomes, worst first.
+    pub outcomes: Vec<Outcome>,
+    /// Both limbs compared.
+    pub volume: Option<Comparison>,
+}
+
+/// Looks at the client; `asked` holds the highest pressures of garments other than the charts'.
+pub(super) fn of_the_client(
+    open: &OpenRecord,
+    charts: &[ChartAssessment],
+    asked: &[Option<f64>],
+    today: Date,
+    rules: &Rules,
+) -> Client {
+    let volume = compare(&open.record, rules);
+    let mut findings = of_client(open, charts, asked, today, rules);
+    findings.extend(of_limb(open, volume.as_ref(), today, rules));
+    raise(&mut findings, rules);
+    let outcomes = client_outcomes(&findings);
+    findings.sort_by_key(|finding| (finding.severity, finding.cleared.is_some()));
+    Client { findings, outcomes, volume }
+}
+
+/// The worst outcome, and the others that hold, never `try-on`.
+pub(super) fn worst_first(mut all: Vec<Outcome>) -> (Option<Outcome>, Vec<Outcome>) {
     all.sort_unstable();
     all.dedup();
-    let outcome = all.first().copied();
-    let also = all.into_iter().skip(1).filter(|one| *one != Outcome::TryOn).collect();
-    Assessment { today, outcome, also, best_chart, findings, charts, volume }
+    let worst = all.first().copied();
+    (worst, all.into_iter().skip(1).filter(|one| *one != Outcome::TryOn).collect())
 }
 
 /// Every outcome that the client's findings bring, worst first.

@@ -154,14 +154,7 @@ fn of_size(
     rules: &Rules,
 ) -> Vec<Finding> {
     let place = size_place(chart, at);
-    let mut found: Vec<Finding> = of_materials(open, chart, &place, rules).into_iter().collect();
-    if open.record.limb == Limb::Arm
-        && open.record.observed.hand_swelling == Some(YesNo::Yes)
-        && chart.hand_part != Some(true)
-    {
-        found.push(Finding::hand_part(place.clone(), chart.hand_part.is_some()));
-    }
-    found.extend(of_prescription(open, chart, &place));
+    let mut found = of_offer(open, chart, &place, rules);
     let chance = sizing
         .sizes
         .get(at)
@@ -181,6 +174,24 @@ fn of_size(
         };
         found.extend(of_estimate(&place, worn, subject, rules));
     }
+    found
+}
+
+/// What holds of an offer whatever its girths: materials, hand part, prescription.
+pub(super) fn of_offer(
+    open: &OpenRecord,
+    chart: &Chart,
+    place: &FindingPlace,
+    rules: &Rules,
+) -> Vec<Finding> {
+    let mut found: Vec<Finding> = of_materials(open, chart, place, rules).into_iter().collect();
+    if open.record.limb == Limb::Arm
+        && open.record.observed.hand_swelling == Some(YesNo::Yes)
+        && chart.hand_part != Some(true)
+    {
+        found.push(Finding::hand_part(place.clone(), chart.hand_part.is_some()));
+    }
+    found.extend(of_prescription(open, chart, place));
     found
 }
 

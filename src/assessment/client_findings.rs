@@ -11,10 +11,12 @@ use crate::record::Clinical;
 use crate::rules::{NumberId, Rules, Severity};
 use crate::screening::{ArterialHit, NoAbpi, arterial_hits, no_abpi};
 
-/// Findings about the client.
+/// Findings about the client; `asked` holds the highest pressures of garments other than the charts',
+/// none where one is open at its upper end.
 pub(super) fn of_client(
     open: &OpenRecord,
     charts: &[ChartAssessment],
+    asked: &[Option<f64>],
     today: Date,
     rules: &Rules,
 ) -> Vec<Finding> {
@@ -32,7 +34,7 @@ pub(super) fn of_client(
         }
     }
     if open.record.limb == Limb::Leg {
-        found.extend(of_arteries(open, charts, today, rules));
+        found.extend(of_arteries(open, charts, asked, today, rules));
     }
     let months = rules.number(NumberId::ScreeningAgeCare);
     let basis = rules.number_basis(NumberId::ScreeningAgeCare);
@@ -49,7 +51,13 @@ pub(super) fn of_client(
     found
 }
 
-fn of_arteries(open: &OpenRecord, charts: &[ChartAssessment], today: Date, rules: &Rules) -> Vec<Finding> {
+fn of_arteries(
+    open: &OpenRecord,
+    charts: &[ChartAssessment],
+    asked: &[Option<f64>],
+    today: Date,
+    rules: &Rules,
+) -> Vec<Finding> {
     let arterial = open.record.arterial.as_ref();
     let cleared = |id: &str| open.screened.cleared_by(id);
     let mut found: Vec<Finding> = arterial_hits(arterial, rules)
@@ -59,7 +67,7 @@ fn of_arteries(open: &OpenRecord, charts: &[ChartAssessment], today: Date, rules
     if arterial.is_some_and(|arterial| arterial.clinical == Some(Clinical::Inadequate)) {
         found.push(Finding::clinical_inadequate(cleared("clinical")));
     }
-    let target = target(open, charts);
+    let target = target(open, charts, asked);
     let limit = rules.number(NumberId::NoAbpiTarget);
     match no_abpi(arterial, &open.screened, target, rules) {
         NoAbpi::Covered => {}
@@ -82,8 +90,8 @@ fn of_arteries(open: &OpenRecord, charts: &[ChartAssessment], today: Date, rules
 
 /// The highest pressure in question: prescribed upper end, claimed upper ends and estimates of the
 /// sizes chosen. None where one of them is open or nothing is known.
-fn target(open: &OpenRecord, charts: &[ChartAssessment]) -> Option<f64> {
-    let mut ends: Vec<Option<f64>> = Vec::new();
+fn target(open: &OpenRecord, charts: &[ChartAssessment], asked: &[Option<f64>]) -> Option<f64> {
+    let mut ends: Vec<Option<f64>> = asked.to_vec();
     if open.record.prescribed.as_ref().is_some_and(|one| one.wanted.is_some()) {
         ends.push(prescribed_band(open).and_then(|band| band.high));
     }

@@ -6,7 +6,6 @@ use crate::finding::{Finding, FindingPlace};
 use crate::garment::{Claim, ClassBand, ClassPlace, Fabric};
 use crate::graduation::{Grade, Graduation, GraduationBasis};
 use crate::pressure::Estimate;
-use crate::quantity::mmhg;
 use crate::rules::{NumberId, Rules, Severity};
 
 /// The garment that an estimate is about.
@@ -34,7 +33,7 @@ pub(super) fn of_estimate(
     let Subject { claim, wanted, fabric, reference, top } = subject;
     let mut found = Vec::new();
     let slack: Vec<Landmark> =
-        worn.marks.iter().filter(|mark| mark.girth <= mark.relaxed).map(|mark| mark.landmark).collect();
+        worn.marks.iter().filter(|mark| mark.is_slack()).map(|mark| mark.landmark).collect();
     if !slack.is_empty() {
         found.push(Finding::slack(place.clone(), &slack));
     }
@@ -42,7 +41,7 @@ pub(super) fn of_estimate(
         .marks
         .iter()
         .filter(|mark| matches!(mark.estimate, Some(Estimate::Beyond)))
-        .map(|mark| (mark.landmark, mark.stretch))
+        .map(|mark| (mark.landmark, mark.deepest_stretch().unwrap_or_default()))
         .collect();
     if let (Some(fabric), false) = (fabric, beyond.is_empty()) {
         found.push(Finding::beyond_tested(place.clone(), &beyond, fabric.last_stretch()));
@@ -51,7 +50,7 @@ pub(super) fn of_estimate(
     let highest = worn
         .marks
         .iter()
-        .filter_map(|mark| Some((mark.landmark, mmhg(mark.estimate?.pressure()?))))
+        .filter_map(|mark| Some((mark.landmark, mark.mmhg()?)))
         .reduce(|best, one| if one.1 > best.1 { one } else { best });
     if let Some((landmark, pressure)) = highest.filter(|(_, pressure)| *pressure > limit) {
         found.push(Finding::pressure_high(

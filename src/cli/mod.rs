@@ -4,6 +4,10 @@ mod args;
 mod check;
 mod exit;
 mod explain;
+mod fabric;
+mod gradient;
+mod pattern;
+mod target;
 mod inputs;
 mod output;
 mod sheet;
@@ -31,6 +35,9 @@ pub(crate) fn run() -> ExitCode {
         Command::Check(check) => check::run(check),
         Command::Sheet(sheet) => sheet::run(sheet),
         Command::Explain(args) => explain::run(args),
+        Command::Gradient(gradient) => gradient::run(gradient),
+        Command::Pattern(pattern) => pattern::run(pattern),
+        Command::Fabric(fabric) => fabric::run(fabric),
     };
     match done {
         Ok(exit) => exit.into(),

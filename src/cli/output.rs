@@ -39,7 +39,7 @@ fn write_stdout(text: &[u8]) -> anyhow::Result<()> {
 }
 
 /// Writes a file completely or not at all.
-fn write_file(text: &[u8], path: &Path, force: bool) -> anyhow::Result<()> {
+pub(crate) fn write_file(text: &[u8], path: &Path, force: bool) -> anyhow::Result<()> {
     let name = path.display();
     if path.is_dir() {
         return Err(anyhow!("{name} is a directory; name a file in it"));

@@ -8,6 +8,7 @@
 //! Source: each entry names its own.
 
 mod entry;
+mod of_one_garment;
 mod of_findings;
 mod of_outcomes;
 mod of_rules;

@@ -3,17 +3,17 @@
 //!
 //! The match is without a wildcard: a new finding is not built before it is explained.
 
-use super::{Entry, Kind};
+use super::{Entry, Kind, of_one_garment};
 use crate::finding::FindingId;
 use crate::rules::{NumberId, Rules};
 
 /// What is said of one finding beside its meaning.
-struct About {
-    rule: String,
-    severity: &'static str,
-    basis: String,
-    source: String,
-    next: &'static str,
+pub(super) struct About {
+    pub rule: String,
+    pub severity: &'static str,
+    pub basis: String,
+    pub source: String,
+    pub next: &'static str,
 }
 
 const OURS: &str = "our own rule";
@@ -354,6 +354,15 @@ fn about(id: &FindingId, rules: &Rules) -> Option<About> {
             source: "the scheme; `tapeline explain SCHEME` shows it".to_owned(),
             next: "Compare with the fall along the limb.",
         },
+        FindingId::Ring
+        | FindingId::TopEdge
+        | FindingId::GarmentsOverlap
+        | FindingId::BetweenClasses
+        | FindingId::ClassOff
+        | FindingId::CalipersDiffer
+        | FindingId::ReadingsMixed
+        | FindingId::TargetRises
+        | FindingId::TargetBeyond => return of_one_garment::about(id, rules),
         FindingId::VolumeNotCompared => About {
             rule: "Both limbs are measured, but not at the same positions, or with too few marks.".to_owned(),
             severity: "care",

@@ -12,6 +12,7 @@ mod of_change;
 mod of_screening;
 mod of_sizing;
 mod of_pressure;
+mod of_gradient;
 mod words;
 
 pub use content::{ClearedBy, Finding};

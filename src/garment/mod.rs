@@ -1,5 +1,5 @@
 //! Owns garments: size charts, fabrics (tension against stretch), relaxed girths and flat widths,
-//! layers, and pressure schemes with their classes and graduation limits.
+//! layers, wraps, what is worn together, bench tests of a fabric, and pressure schemes with their classes and graduation limits.
 //!
 //! Knows no client.
 //!
@@ -9,19 +9,36 @@
 mod class_band;
 mod scheme;
 mod schemes;
+mod bench;
 mod fabric;
+mod read_bench;
 mod read_fabric;
+mod write_fabric;
 mod size;
 mod chart;
+mod read_claim;
 mod read_sizes;
 mod read_table;
 mod read_chart;
+mod made;
+mod wrap;
+mod outfit;
+mod read_garment;
+mod read_wrap;
+mod write_garment;
 
+pub use bench::{Bench, BenchKind, Pooled, Pull, isotonic, pool};
 pub use chart::{BetweenSizes, Chart, Claim};
 pub use class_band::{ClassBand, ClassPlace, GraduationLimit};
 pub use fabric::{Fabric, Tensed};
+pub use made::{Garment, TopEdge};
+pub use outfit::{MOST_FABRICS, MOST_PIECES, Outfit, Piece, Worn};
 pub use read_chart::{OpenChart, open_chart};
 pub use read_fabric::open_fabric;
+pub use read_garment::{OpenOutfit, open_outfit};
 pub use scheme::Scheme;
 pub use schemes::{SHIPPED_SCHEMES, Schemes};
 pub use size::{Size, Variant};
+pub use wrap::Wrap;
+pub use write_fabric::fabric_file;
+pub use write_garment::garment_file;

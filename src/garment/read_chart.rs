@@ -1,8 +1,9 @@
 //! Owns the reading of a chart file and of the fabric it names.
 
+use super::read_claim::{read_claim, read_fabric};
 use super::read_sizes::read_sizes;
 use super::read_table::read_table;
-use super::{BetweenSizes, Chart, Claim, Schemes, Size, open_fabric};
+use super::{BetweenSizes, Chart, Schemes, Size};
 use crate::anatomy::{Landmark, Limb};
 use crate::input::{Item, Problem, Reader, Source, Spot};
 use crate::record::read_landmark;
@@ -72,8 +73,7 @@ fn read(reader: &Reader, schemes: &Schemes, elsewhere: &mut Vec<Problem>) -> Opt
         limb.and_then(|limb| item.and_then(|one| read_landmark(&one, limb)))
     };
     let (from, to) = (end("from"), end("to"));
-    let scheme = fields.optional("scheme").and_then(|one| one.named());
-    let class = fields.optional("class").and_then(|one| one.named());
+    let claim = read_claim(reader, &fields, schemes, limb);
     let contains = fields.optional("contains").and_then(|one| one.names());
     let hand_part = fields
         .optional("hand_part")
@@ -101,28 +101,6 @@ fn read(reader: &Reader, schemes: &Schemes, elsewhere: &mut Vec<Problem>) -> Opt
         limb.and_then(|limb| sizes.and_then(|one| read_sizes(&one, limb)))
     };
     fields.finish();
-    let claim = match (scheme, class) {
-        (Some(scheme), Some(class)) => limb
-            .and_then(|limb| schemes.claimed(reader, "", &scheme, &class, limb))
-            .map(|scheme| Claim { scheme, class: class.text }),
-        (None, None) => None,
-        (Some(one), None) => {
-            reader.raise(
-                one.spot,
-                "scheme",
-                "a scheme without its class; add `class`, or take the scheme out",
-            );
-            None
-        }
-        (None, Some(one)) => {
-            reader.raise(
-                one.spot,
-                "class",
-                "a class without its scheme; the same number is another pressure elsewhere, so add `scheme`",
-            );
-            None
-        }
-    };
     if let (Some(from), Some(to)) = (from, to)
         && from >= to
     {
@@ -195,22 +173,4 @@ fn chart_of_table(source: Source) -> Result<Chart, Vec<Problem>> {
         printed_step: None,
         sizes,
     })
-}
-
-fn read_fabric(item: &Item<'_>, elsewhere: &mut Vec<Problem>) -> Option<super::Fabric> {
-    let name = item.text()?;
-    let source = match Source::read(&item.reader().source().beside(&name)) {
-        Ok(source) => source,
-        Err(problem) => {
-            item.refuse(format!("the fabric file `{}`: {}", problem.file, problem.what));
-            return None;
-        }
-    };
-    match open_fabric(source) {
-        Ok(fabric) => Some(fabric),
-        Err(problems) => {
-            elsewhere.extend(problems);
-            None
-        }
-    }
 }

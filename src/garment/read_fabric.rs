@@ -1,6 +1,8 @@
 //! Owns the reading of a fabric file.
 
 use super::Fabric;
+use super::bench::pool;
+use super::read_bench::read_bench;
 use crate::input::{Item, Problem, Reader, Source};
 use crate::quantity::Dimension;
 use crate::rules::Basis;
@@ -40,14 +42,40 @@ fn read(reader: &Reader) -> Option<Fabric> {
         }
         Some(cm)
     });
-    let curve = fields.required("curve", "its points, as `- {stretch: 20 %, tension: 62 N/m}`");
-    let points = curve.as_ref().and_then(Item::list);
-    fields.finish();
-    let curve_item = curve?;
-    let list = points?;
-    let points: Vec<(f64, f64)> = list.iter().map(read_point).collect::<Option<_>>()?;
-    check(&curve_item, &list, &points);
-    Some(Fabric { label: label?, basis, tension_sd, relaxed_sd_cm, curve: points })
+    let note = fields.optional("note").and_then(|one| one.text());
+    let bench = fields.optional("bench");
+    let (curve, spread, tested) = match &bench {
+        Some(item) => {
+            if let Some(curve) = fields.optional("curve") {
+                curve.refuse(
+                    "stands beside `bench`; the curve follows from the bench test, so keep one of the two",
+                );
+            }
+            let tested = read_bench(item).and_then(|bench| {
+                let pooled = pool(&bench);
+                if pooled.is_none() {
+                    item.refuse("gives no rising curve: at least two weights have to stretch the piece further and further");
+                }
+                Some((bench, pooled?))
+            });
+            fields.finish();
+            let (bench, pooled) = tested?;
+            (pooled.curve.clone(), pooled.spread, Some(bench))
+        }
+        None => {
+            let curve = fields
+                .required("curve", "its points, as `- {stretch: 20 %, tension: 62 N/m}`, or a `bench` test");
+            let points = curve.as_ref().and_then(|one| one.list());
+            fields.finish();
+            let curve_item = curve?;
+            let list = points?;
+            let points: Vec<(f64, f64)> = list.iter().map(read_point).collect::<Option<_>>()?;
+            check(&curve_item, &list, &points);
+            (points, None, None)
+        }
+    };
+    let tension_sd = tension_sd.or(spread);
+    Some(Fabric { label: label?, basis, tension_sd, relaxed_sd_cm, note, curve, tested })
 }
 
 fn read_point(item: &Item<'_>) -> Option<(f64, f64)> {

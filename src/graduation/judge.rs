@@ -2,7 +2,7 @@
 
 use super::grade::Limits;
 use super::stretch_pair::{Worn, chance as stretch_chance};
-use super::{Grade, GraduationBasis, Point, Value, Verdict};
+use super::{Grade, GraduationBasis, Point, Value, Verdict, unlike_fabrics_sd};
 use crate::anatomy::{Landmark, Limb};
 use crate::quantity::phi;
 use crate::rules::{NumberId, Rules};
@@ -76,12 +76,7 @@ pub fn judge(
     top: Landmark,
     rules: &Rules,
 ) -> Graduation {
-    let mut judged: Vec<Point> = points
-        .iter()
-        .copied()
-        .filter(|point| !point.landmark.on_extremity() && !point.landmark.is_joint())
-        .collect();
-    judged.sort_by_key(|point| point.at);
+    let judged = judged_points(points);
     let least_tenths = rules.number(NumberId::PairDistance) * 100.0;
     let far = |distal: &Point, proximal: &Point| {
         f64::from(i32::try_from(proximal.at.tenths() - distal.at.tenths()).unwrap_or_default())
@@ -116,10 +111,26 @@ pub fn judge(
     Graduation { basis, pairs, end_to_end, largest_rise, verdict, judged: whole }
 }
 
+/// The points that are judged, distal to proximal: neither on hand or foot nor at the joint.
+pub(super) fn judged_points(points: &[Point]) -> Vec<Point> {
+    let mut judged: Vec<Point> = points
+        .iter()
+        .copied()
+        .filter(|point| !point.landmark.on_extremity() && !point.landmark.is_joint())
+        .collect();
+    judged.sort_by_key(|point| point.at);
+    judged
+}
+
 /// The last mark that has to be compared: the garment's end, or the landmark below it when the
 /// garment ends at the joint.
 fn judged_top(top: Landmark) -> Landmark {
     if top.is_joint() { top.below().unwrap_or(top) } else { top }
+}
+
+/// Grades the chance of a rise that was worked out elsewhere.
+pub fn grade_rise(chance: f64, rules: &Rules) -> Grade {
+    limits(rules).grade(chance)
 }
 
 fn limits(rules: &Rules) -> Limits {
@@ -130,7 +141,7 @@ fn limits(rules: &Rules) -> Limits {
     }
 }
 
-fn pair(distal: &Point, proximal: &Point, near: bool, rules: &Rules) -> Pair {
+pub(super) fn pair(distal: &Point, proximal: &Point, near: bool, rules: &Rules) -> Pair {
     let limits = limits(rules);
     let mut pair = Pair {
         distal: distal.landmark,
@@ -143,8 +154,12 @@ fn pair(distal: &Point, proximal: &Point, near: bool, rules: &Rules) -> Pair {
         near,
     };
     match (distal.value, proximal.value) {
-        (Value::Pressure { mmhg: low, sd: sd_low }, Value::Pressure { mmhg: high, sd: sd_high }) => {
-            let (rise, sd) = (high - low, sd_low.hypot(sd_high));
+        (
+            Value::Pressure { mmhg: low, sd: sd_low, fabrics: of_low },
+            Value::Pressure { mmhg: high, sd: sd_high, fabrics: of_high },
+        ) => {
+            let rise = high - low;
+            let sd = sd_low.hypot(sd_high).hypot(unlike_fabrics_sd(&of_high, &of_low, 1.0));
             let chance = if sd > 0.0 { phi(rise / sd) } else { f64::from(u8::from(rise > 0.0)) };
             pair.rise = Some(rise);
             pair.sd = Some(sd);

@@ -11,8 +11,12 @@ mod point;
 mod stretch_pair;
 mod judge;
 mod ratio;
+mod ring;
+mod exponent;
 
+pub use exponent::{FallsWhen, Undecided, undecided};
 pub use grade::{Grade, Verdict};
-pub use judge::{Graduation, Pair, judge};
-pub use point::{GraduationBasis, Point, Value};
+pub use judge::{Graduation, Pair, grade_rise, judge};
+pub use point::{GraduationBasis, Point, Share, Shares, Value, unlike_fabrics_sd};
 pub use ratio::{Ratio, ratios};
+pub use ring::{Ring, rings};

@@ -1,6 +1,6 @@
 //! Owns the shares of the pressure at one landmark of that at another.
 
-use super::{Point, Value};
+use super::{Point, Value, unlike_fabrics_sd};
 use crate::anatomy::Landmark;
 use crate::garment::{GraduationLimit, Scheme};
 use crate::quantity::phi;
@@ -34,7 +34,7 @@ pub fn ratios(
 ) -> Vec<Ratio> {
     let at = |landmark: Landmark| {
         points.iter().find(|point| point.landmark == landmark).and_then(|point| match point.value {
-            Value::Pressure { mmhg, sd } => Some((mmhg, sd)),
+            Value::Pressure { mmhg, sd, fabrics } => Some((mmhg, sd, fabrics)),
             Value::Stretch { .. } | Value::NotEstimated => None,
         })
     };
@@ -43,17 +43,17 @@ pub fn ratios(
         .filter_map(|landmark| {
             let limit = scheme.zip(class).and_then(|(scheme, class)| scheme.limit(class, landmark));
             let of = limit.map_or(reference, |limit| limit.of);
-            let ((here, sd_here), (base, sd_base)) = (at(landmark)?, at(of)?);
+            let ((here, sd_here, of_here), (base, sd_base, of_base)) = (at(landmark)?, at(of)?);
             if base <= 0.0 {
                 return None;
             }
             let percent = 100.0 * here / base;
             let low = limit.and_then(|limit| limit.low).filter(|low| percent < low * (1.0 - SLACK));
             let high = limit.and_then(|limit| limit.high).filter(|high| percent > high * (1.0 + SLACK));
-            // The chance that P − k·Pref has the sign it shows; linear, so the fabric term drops out.
+            // The chance that P − k·Pref has the sign it shows; linear, so the term of one fabric drops out.
             let chance = |share: f64, below: bool| {
                 let k = share / 100.0;
-                let sd = sd_here.hypot(k * sd_base);
+                let sd = sd_here.hypot(k * sd_base).hypot(unlike_fabrics_sd(&of_here, &of_base, k));
                 let gap = if below { k * base - here } else { here - k * base };
                 if sd > 0.0 { phi(gap / sd) } else { 1.0 }
             };

@@ -2,7 +2,7 @@
 
 use std::f64::consts::TAU;
 
-use super::law::laplace;
+use super::law::laplace_cm;
 use crate::garment::Fabric;
 use crate::quantity::{
     Girth, Pressure, Tension, mmhg, newton_per_metre, pressure_from_mmhg, tension_from_newton_per_metre,
@@ -43,6 +43,8 @@ pub struct Pressed {
     pub per_relaxed: f64,
     /// SD by tape and ruler alone, mmHg: what two marks of one garment do not share.
     pub sd_own: f64,
+    /// The part of it that the relaxed girth brings, mmHg: what two garments at one mark do not share.
+    pub sd_relaxed: f64,
     /// SD by the fabric, mmHg: common to all marks of one garment.
     pub sd_fabric: f64,
 }
@@ -60,26 +62,36 @@ pub(crate) fn stretch(girth: Girth, relaxed: Girth) -> f64 {
 }
 
 /// Estimates the pressure of `layers` layers of `fabric`, relaxed girth C0, on a limb girth C.
+pub fn estimate(fabric: &Fabric, layers: u32, girth: Girth, relaxed: Girth, spread: Spread) -> Estimate {
+    estimate_cm(fabric, layers, girth.cm(), relaxed.cm(), spread)
+}
+
+/// The same for girths in cm that are not on the tape's raster, both above 0.
 ///
 /// With e = C/C0 − 1 and T the tension of all layers: P = 2πT/C, dP/dC = 2π((1+e)T′ − T)/C²,
 /// dP/dC0 = −2πT′(1+e)/(C·C0); the variance adds the tape, relaxed-girth and fabric terms (derived).
-pub fn estimate(fabric: &Fabric, layers: u32, girth: Girth, relaxed: Girth, spread: Spread) -> Estimate {
-    if girth <= relaxed {
+pub fn estimate_cm(fabric: &Fabric, layers: u32, girth_cm: f64, relaxed_cm: f64, spread: Spread) -> Estimate {
+    if girth_cm <= relaxed_cm {
         return Estimate::Slack;
     }
-    let e = stretch(girth, relaxed);
+    let e = girth_cm / relaxed_cm - 1.0;
     let Some(one) = fabric.at(e) else { return Estimate::Beyond };
     let layers = f64::from(layers);
     let tension: Tension = tension_from_newton_per_metre(one.newton_per_metre * layers);
-    let pressure: Pressure = laplace(tension, girth);
+    let pressure: Pressure = laplace_cm(tension, girth_cm);
     let (t, slope) = (newton_per_metre(tension), one.slope * layers);
-    let (c, c0) = (girth.cm() / 100.0, relaxed.cm() / 100.0);
-    let per_metre = |pascal: f64| mmhg(Pressure::new::<uom::si::pressure::pascal>(pascal)) / 100.0;
-    let per_girth = per_metre(TAU * ((1.0 + e) * slope - t) / (c * c));
-    let per_relaxed = per_metre(-TAU * slope * (1.0 + e) / (c * c0));
-    let sd_own = (spread.girth_cm * per_girth).hypot(spread.relaxed_cm * per_relaxed);
+    let (c, c0) = (girth_cm / 100.0, relaxed_cm / 100.0);
+    let per_girth = mmhg_per_cm(TAU * ((1.0 + e) * slope - t) / (c * c));
+    let per_relaxed = mmhg_per_cm(-TAU * slope * (1.0 + e) / (c * c0));
+    let sd_relaxed = (spread.relaxed_cm * per_relaxed).abs();
+    let sd_own = (spread.girth_cm * per_girth).hypot(sd_relaxed);
     let sd_fabric = spread.tension * mmhg(pressure);
-    Estimate::Pressed(Pressed { tension, pressure, per_girth, per_relaxed, sd_own, sd_fabric })
+    Estimate::Pressed(Pressed { tension, pressure, per_girth, per_relaxed, sd_own, sd_relaxed, sd_fabric })
+}
+
+/// Pascal per metre as mmHg per cm.
+pub(super) fn mmhg_per_cm(pascal_per_metre: f64) -> f64 {
+    mmhg(Pressure::new::<uom::si::pressure::pascal>(pascal_per_metre)) / 100.0
 }
 
 impl Estimate {

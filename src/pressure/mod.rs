@@ -5,9 +5,17 @@
 //! Source: P = 2πT/C (derived: a cylinder under even tension; exact as the arc-length mean over any
 //! convex section).
 
-mod estimate;
 mod law;
+mod estimate;
+mod wrap;
+mod section;
+mod inverse;
+mod stack;
 
 pub(crate) use estimate::stretch;
-pub use estimate::{Estimate, Pressed, Spread, estimate};
-pub use law::{laplace, overlap_layers};
+pub use estimate::{Estimate, Pressed, Spread, estimate, estimate_cm};
+pub use inverse::{Relaxed, reduction_from_stretch, relaxed_for, stretch_from_reduction};
+pub use law::{laplace, laplace_cm, overlap_layers, tension_for};
+pub use section::{Ellipse, cone_share, radius_from_chord};
+pub use stack::{Stacked, stack};
+pub use wrap::{WrapPull, estimate_wrap};

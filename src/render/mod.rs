@@ -4,6 +4,7 @@
 
 mod json;
 mod text;
+mod garment;
 mod paper;
 pub mod sheet;
 mod html;
@@ -11,8 +12,9 @@ mod plain;
 #[cfg(feature = "pdf")]
 mod pdf;
 
+pub use garment::{fabric_text, gradient_text, pattern_text};
 pub use html::html;
-pub use json::json;
+pub use json::{fabric_json, json};
 pub use paper::Paper;
 #[cfg(feature = "pdf")]
 pub use pdf::{PdfFault, pdf};

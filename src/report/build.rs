@@ -1,8 +1,11 @@
 //! Owns the making of a report from an assessment.
 
 use super::model::{ClearedBy, Finding, Question, Report, Screening, Tool};
-use super::{LIMITS, SENSOR, chart_block, pressure_block, record_block, summary, template, volume_block};
-use crate::assessment::{Assessment, OpenRecord};
+use super::{
+    LIMITS, SENSOR, Summary, chart_block, garment_block, garment_summary, pressure_block, record_block,
+    summary, template, volume_block,
+};
+use crate::assessment::{Assessment, GradientAssessment, OpenRecord, WornEstimate};
 use crate::finding;
 use crate::rules::Rules;
 
@@ -19,7 +22,7 @@ pub struct Inputs<'i> {
 
 /// Makes the report.
 pub fn build(inputs: Inputs<'_>) -> Report {
-    let Inputs { open, found, rules } = inputs;
+    let found = inputs.found;
     let mut pressure = Vec::new();
     let mut graduation = Vec::new();
     for chart in &found.charts {
@@ -34,6 +37,48 @@ pub fn build(inputs: Inputs<'_>) -> Report {
             graduation.push(pressure_block::graduation(&chart.chart.label, size, worn));
         }
     }
+    Report {
+        charts: found.charts.iter().map(chart_block::chart).collect(),
+        ..around(inputs, summary::summary(found), pressure, graduation)
+    }
+}
+
+/// Makes the report of one garment: the same model without charts, with what the garment adds.
+pub fn build_gradient(open: &OpenRecord, found: &GradientAssessment, rules: &Rules) -> Report {
+    let (label, size) = (found.asked.label.as_str(), found.asked.size.as_deref());
+    let claim = found.asked.outfit.as_ref().and_then(|outfit| outfit.claim.as_ref());
+    let mut pressure = Vec::new();
+    let mut graduation = Vec::new();
+    // What gives the verdict stands first.
+    let both: [Option<&WornEstimate>; 2] = if found.by_readings {
+        [found.read.as_ref(), found.estimate.as_ref()]
+    } else {
+        [found.estimate.as_ref(), found.read.as_ref()]
+    };
+    for worn in both.into_iter().flatten() {
+        let mut block = pressure_block::pressure(label, size, worn, claim);
+        if let Some(edge) = found.edges.last().filter(|_| worn.marks.iter().all(|mark| mark.read.is_none())) {
+            block.top_edge = pressure_block::stated_edge(edge).or(block.top_edge);
+        }
+        pressure.push(block);
+        graduation.push(pressure_block::graduation(label, size, worn));
+    }
+    let summary = garment_summary::summary(found);
+    let inputs = Inputs { open, found: &found.base, rules };
+    Report {
+        garment: Some(garment_block::garment(found, open, rules)),
+        ..around(inputs, summary, pressure, graduation)
+    }
+}
+
+/// What every report holds, around its pressures.
+pub(super) fn around(
+    inputs: Inputs<'_>,
+    summary: Summary,
+    pressure: Vec<super::Pressure>,
+    graduation: Vec<super::Graduation>,
+) -> Report {
+    let Inputs { open, found, rules } = inputs;
     let estimated = pressure.iter().any(|one| one.basis == Some("fabric"));
     let mut limits: Vec<String> = LIMITS.iter().map(|one| (*one).to_owned()).collect();
     if estimated {
@@ -45,14 +90,16 @@ pub fn build(inputs: Inputs<'_>) -> Report {
         today: found.today.to_string(),
         outcome: found.outcome.map(crate::assessment::Outcome::word),
         also: found.also.iter().map(|one| one.word()).collect(),
-        summary: summary::summary(found),
+        summary,
         record: record_block::record(&open.record),
         prescribed: record_block::prescribed(open),
         findings: found.findings.iter().map(finding).collect(),
         screening: screening(open, rules),
-        charts: found.charts.iter().map(chart_block::chart).collect(),
+        charts: Vec::new(),
         pressure,
         graduation,
+        garment: None,
+        pattern: None,
         volume: found.volume.as_ref().map(volume_block::volume),
         limits,
     }

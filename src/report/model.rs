@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use super::{Chart, Graduation, Prescribed, Pressure, Record, Summary, Volume};
+use super::{Chart, GarmentBlock, Graduation, PatternBlock, Prescribed, Pressure, Record, Summary, Volume};
 
 /// The program that made the report.
 #[derive(Clone, Debug, Serialize)]
@@ -119,6 +119,10 @@ pub struct Report {
     pub pressure: Vec<Pressure>,
     /// The fall along the limb.
     pub graduation: Vec<Graduation>,
+    /// The one garment that was asked about.
+    pub garment: Option<GarmentBlock>,
+    /// The garment that was worked out for a wanted pressure.
+    pub pattern: Option<PatternBlock>,
     /// Both limbs' volumes.
     pub volume: Option<Volume>,
     /// Sentences that go with every report.

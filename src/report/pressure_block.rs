@@ -9,7 +9,7 @@ use crate::finding::{mmhg_words, percent_words};
 use crate::garment::Claim;
 use crate::graduation;
 use crate::pressure::Estimate;
-use crate::quantity::{mmhg, newton_per_metre};
+use crate::quantity::newton_per_metre;
 
 /// Pressure along the limb of one garment.
 #[derive(Clone, Debug, Serialize)]
@@ -176,7 +176,7 @@ pub(super) fn pressure(
 ) -> Pressure {
     let band = claim.and_then(|claim| claim.scheme.class(&claim.class));
     let reference = &worn.reference;
-    let top = worn.marks.last().and_then(|mark| Some((mark.landmark, mmhg(mark.estimate?.pressure()?))));
+    let top = worn.marks.last().and_then(|mark| Some((mark.landmark, mark.mmhg()?)));
     Pressure {
         garment: garment.to_owned(),
         size: size.map(str::to_owned),
@@ -203,12 +203,22 @@ pub(super) fn pressure(
     }
 }
 
+/// The upper edge where its band is stated; none without a fabric curve.
+pub(super) fn stated_edge(edge: &crate::assessment::EdgeEstimate) -> Option<TopEdge> {
+    let pressure = crate::quantity::mmhg(edge.estimate?.pressure()?);
+    Some(TopEdge {
+        landmark: edge.landmark.name(),
+        pressure_mmhg: Figure::mmhg(pressure),
+        folded_mmhg: Figure::mmhg(2.0 * pressure),
+    })
+}
+
 /// 95 % of a normal distribution lies within so many SDs (derived).
 const SDS: f64 = 1.96;
 
 fn mark(one: &MarkEstimate) -> Mark {
-    let pressure = one.estimate.and_then(|found| found.pressure()).map(mmhg);
-    let sd = one.estimate.filter(|found| found.pressure().is_some()).map(|found| found.sd());
+    let pressure = one.mmhg();
+    let sd = one.sd();
     let tension = match one.estimate {
         Some(Estimate::Pressed(pressed)) => Some(newton_per_metre(pressed.tension)),
         Some(Estimate::Slack) => Some(0.0),
@@ -217,8 +227,8 @@ fn mark(one: &MarkEstimate) -> Mark {
     let ends = pressure.zip(sd).map(|(pressure, sd)| ((pressure - SDS * sd).max(0.0), pressure + SDS * sd));
     let words = match (one.estimate, pressure, ends) {
         (Some(Estimate::Beyond), ..) => "not estimated: beyond tested stretch".to_owned(),
-        _ if one.girth <= one.relaxed => "no contact".to_owned(),
-        (Some(_), Some(pressure), Some((low, high))) => {
+        _ if one.is_slack() => "no contact".to_owned(),
+        (_, Some(pressure), Some((low, high))) => {
             format!("{} ({:.0}\u{2013}{:.0})", mmhg_words(pressure).replace(" mmHg", ""), low, high)
         }
         _ => String::new(),
@@ -227,8 +237,8 @@ fn mark(one: &MarkEstimate) -> Mark {
         landmark: one.landmark.name(),
         at_cm: Figure::cm(one.at.cm()),
         girth_cm: Figure::cm(one.girth.cm()),
-        relaxed_cm: Figure::cm(one.relaxed.cm()),
-        stretch_percent: Figure::percent(one.stretch * 100.0),
+        relaxed_cm: one.relaxed.and_then(|relaxed| Figure::cm(relaxed.cm())),
+        stretch_percent: one.stretch.and_then(|stretch| Figure::percent(stretch * 100.0)),
         tension_n_per_m: tension.and_then(|tension| Figure::new(tension, 0)),
         pressure_mmhg: pressure.and_then(Figure::mmhg),
         sd_mmhg: sd.and_then(|sd| Figure::new(sd, 1)),

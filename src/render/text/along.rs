@@ -23,7 +23,7 @@ pub(super) fn print(page: &mut Page, pressure: &Pressure, graduation: Option<&Gr
         page.paragraph("No relaxed girths and no flat widths at the measured marks: nothing is estimated.");
         return;
     }
-    if pressure.basis == Some("fabric") {
+    if matches!(pressure.basis, Some("fabric" | "readings")) {
         fabric(page, pressure, graduation);
     } else {
         stretch(page, pressure, graduation);
@@ -61,6 +61,11 @@ pub(super) fn print(page: &mut Page, pressure: &Pressure, graduation: Option<&Gr
             ),
         );
     }
+}
+
+/// Prints one garment that is asked about alone.
+pub(in crate::render) fn print_garment(page: &mut Page, pressure: &Pressure, graduation: &Graduation) {
+    print(page, pressure, Some(graduation));
 }
 
 /// A landmark's name as it reads in a sentence.

@@ -4,7 +4,7 @@ use super::Page;
 use crate::report::{Finding, Report};
 
 /// Prints every finding, worst first within the client and within each garment.
-pub(super) fn print(page: &mut Page, report: &Report) {
+pub(in crate::render) fn print(page: &mut Page, report: &Report) {
     page.heading("Findings");
     if report.findings.is_empty() {
         page.line("none");

@@ -22,17 +22,22 @@ pub fn text(report: &Report, width: usize) -> String {
         }
     }
     volume::print(&mut page, report);
-    findings::print_screening(&mut page, report);
+    tail(&mut page, report);
+    page.finish()
+}
+
+/// The screening, the sentences that go with every report, the program.
+pub(in crate::render) fn tail(page: &mut Page, report: &Report) {
+    findings::print_screening(page, report);
     page.heading("Limits");
     for sentence in &report.limits {
         page.paragraph(sentence);
     }
     page.paragraph(&format!("{} {}", report.tool.name, report.tool.version));
-    page.finish()
 }
 
 /// Client, limb and dates; the outcome and the next step.
-fn head(page: &mut Page, report: &Report) {
+pub(in crate::render) fn head(page: &mut Page, report: &Report) {
     let record = &report.record;
     let by = record.measured_by.as_ref().map(|by| format!(" by {by}")).unwrap_or_default();
     let limb = format!("{} {}", record.side, record.limb).to_uppercase();
@@ -41,8 +46,12 @@ fn head(page: &mut Page, report: &Report) {
         record.client, record.measured, report.today
     ));
     page.gap();
-    let outcome = report.outcome.unwrap_or("no outcome").to_uppercase();
-    page.led(&format!("{outcome}: "), &report.summary.sentence);
+    let about_one = report.garment.is_some() || report.pattern.is_some();
+    let lead = match report.outcome {
+        None if about_one => String::new(),
+        outcome => format!("{}: ", outcome.unwrap_or("no outcome").to_uppercase()),
+    };
+    page.led(&lead, &report.summary.sentence);
     page.led("Next: ", &report.summary.next);
     if !report.also.is_empty() {
         page.led("Also: ", &report.also.join(", "));

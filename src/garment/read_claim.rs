@@ -1,0 +1,57 @@
+//! Owns the reading of what chart and garment files share: the class claimed, the fabric named.
+
+use super::{Claim, Fabric, Schemes, open_fabric};
+use crate::anatomy::Limb;
+use crate::input::{Fields, Item, Problem, Reader, Source};
+
+/// Reads `scheme` with `class`; none where neither stands or after the problem has been raised.
+pub(super) fn read_claim(
+    reader: &Reader,
+    fields: &Fields<'_>,
+    schemes: &Schemes,
+    limb: Option<Limb>,
+) -> Option<Claim> {
+    let scheme = fields.optional("scheme").and_then(|one| one.named());
+    let class = fields.optional("class").and_then(|one| one.named());
+    match (scheme, class) {
+        (Some(scheme), Some(class)) => limb
+            .and_then(|limb| schemes.claimed(reader, "", &scheme, &class, limb))
+            .map(|scheme| Claim { scheme, class: class.text }),
+        (None, None) => None,
+        (Some(one), None) => {
+            reader.raise(
+                one.spot,
+                "scheme",
+                "a scheme without its class; add `class`, or take the scheme out",
+            );
+            None
+        }
+        (None, Some(one)) => {
+            reader.raise(
+                one.spot,
+                "class",
+                "a class without its scheme; the same number is another pressure elsewhere, so add `scheme`",
+            );
+            None
+        }
+    }
+}
+
+/// Opens the fabric file that a value names.
+pub(super) fn read_fabric(item: &Item<'_>, elsewhere: &mut Vec<Problem>) -> Option<Fabric> {
+    let name = item.text()?;
+    let source = match Source::read(&item.reader().source().beside(&name)) {
+        Ok(source) => source,
+        Err(problem) => {
+            item.refuse(format!("the fabric file `{}`: {}", problem.file, problem.what));
+            return None;
+        }
+    };
+    match open_fabric(source) {
+        Ok(fabric) => Some(fabric),
+        Err(problems) => {
+            elsewhere.extend(problems);
+            None
+        }
+    }
+}

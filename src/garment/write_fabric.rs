@@ -1,0 +1,42 @@
+//! Owns the text of a fabric file, for curves that were pooled or calibrated here.
+
+use std::fmt::Write as _;
+
+use super::Fabric;
+use crate::rules::Basis;
+
+/// A number without a tail of binary dust: at most 9 places, trailing zeros cut.
+pub(super) fn plain(value: f64) -> String {
+    let text = format!("{value:.9}");
+    let text = text.trim_end_matches('0').trim_end_matches('.');
+    if text.is_empty() || text == "-0" { "0".to_owned() } else { text.to_owned() }
+}
+
+/// A text in quotes, as YAML takes it.
+pub(super) fn quoted(text: &str) -> String {
+    format!("\"{}\"", text.replace('\\', "\\\\").replace('"', "\\\"").replace(['\n', '\r', '\t'], " "))
+}
+
+/// The fabric as a `fabric/1` file.
+pub fn fabric_file(fabric: &Fabric) -> String {
+    let mut text = String::from("tapeline: fabric/1\n");
+    let _ = writeln!(text, "label: {}", quoted(&fabric.label));
+    if fabric.basis != Basis::UserSupplied {
+        let _ = writeln!(text, "basis: {}", fabric.basis.word());
+    }
+    if let Some(note) = &fabric.note {
+        let _ = writeln!(text, "note: {}", quoted(note));
+    }
+    if let Some(sd) = fabric.tension_sd {
+        let _ = writeln!(text, "tension_sd: {} %", plain(sd * 100.0));
+    }
+    if let Some(sd) = fabric.relaxed_sd_cm {
+        let _ = writeln!(text, "relaxed_sd: {} cm", plain(sd));
+    }
+    text.push_str("curve:                          # one layer, return branch, per unit worn width\n");
+    for (stretch, tension) in &fabric.curve {
+        let _ =
+            writeln!(text, "  - {{stretch: {} %, tension: {} N/m}}", plain(stretch * 100.0), plain(*tension));
+    }
+    text
+}
