@@ -144,7 +144,7 @@ pub fn assess_pattern(
     let mut ends: Vec<Option<f64>> = marks.iter().map(|mark| Some(mark.wanted)).collect();
     let mut read_back = None;
     if let Some(garment) = &garment {
-        let outfit = Outfit::of(Piece::Garment(garment.clone()));
+        let outfit = Outfit::of(Piece::Garment(Box::new(garment.clone())));
         let worn = estimate_outfit(record, &outfit, rules);
         found.extend(of_offer(open, &as_offer(&outfit, None), &place, rules));
         let subject = Subject {
@@ -279,7 +279,7 @@ fn on_raster(cm: f64) -> Option<Girth> {
         clippy::cast_possible_truncation,
         reason = "a relaxed girth is below a limb girth, at most 20 000"
     )]
-    (tenths >= 1.0 && tenths <= 20_000.0).then(|| Girth::from_tenths(tenths as i64)).flatten()
+    (1.0..=20_000.0).contains(&tenths).then(|| Girth::from_tenths(tenths as i64)).flatten()
 }
 
 fn garment(open: &OpenRecord, wanted: &Wanted, marks: &[PatternMark]) -> Option<Garment> {

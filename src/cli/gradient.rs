@@ -96,7 +96,7 @@ fn of_chart(chart: Chart, label: &str) -> Result<Asked, Failure> {
         label: chart.label,
         size: Some(label.to_owned()),
         hand_part: chart.hand_part,
-        outfit: Some(Outfit::of(Piece::Garment(garment))),
+        outfit: Some(Outfit::of(Piece::Garment(Box::new(garment)))),
     })
 }
 

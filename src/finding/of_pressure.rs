@@ -99,7 +99,7 @@ impl Finding {
         basis: Basis,
     ) -> Self {
         let sentence = format!(
-            "The estimate at the {} is {}, {found}; the chart claims {claimed}. Chance of the claimed class: {}.",
+            "The estimate at the {} is {}, {found}; claimed is {claimed}. Chance of the claimed class: {}.",
             mark.spoken(),
             mmhg_words(mmhg),
             percent_words(chance),

@@ -76,7 +76,7 @@ const SAME: f64 = 1e-9;
 /// Weighted least squares under the bond that the values do not fall: pool adjacent violators.
 /// Each item is a value and its weight, above 0.
 ///
-/// Source: the usual isotonic regression (derived); checked against SciPy.
+/// Source: the usual isotonic regression (derived); checked against `SciPy`.
 pub fn isotonic(values: &[(f64, f64)]) -> Vec<f64> {
     let mut blocks: Vec<(f64, f64, usize)> = Vec::new();
     for (value, weight) in values {

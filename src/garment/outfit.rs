@@ -13,7 +13,7 @@ pub const MOST_FABRICS: usize = 8;
 #[derive(Clone, Debug)]
 pub enum Piece {
     /// A garment.
-    Garment(Garment),
+    Garment(Box<Garment>),
     /// A wrap.
     Wrap(Wrap),
 }

@@ -44,38 +44,35 @@ fn read(reader: &Reader) -> Option<Fabric> {
     });
     let note = fields.optional("note").and_then(|one| one.text());
     let bench = fields.optional("bench");
-    let (curve, spread, tested) = match &bench {
-        Some(item) => {
-            if let Some(curve) = fields.optional("curve") {
-                curve.refuse(
-                    "stands beside `bench`; the curve follows from the bench test, so keep one of the two",
-                );
-            }
-            let tested = read_bench(item).and_then(|bench| {
-                let pooled = pool(&bench);
-                if pooled.is_none() {
-                    item.refuse("gives no rising curve: at least two weights have to stretch the piece further and further");
-                }
-                Some((bench, pooled?))
-            });
-            fields.finish();
-            let (bench, pooled) = tested?;
-            (pooled.curve.clone(), pooled.spread, Some(bench))
+    let (points, spread, tested) = if let Some(item) = &bench {
+        if let Some(curve) = fields.optional("curve") {
+            curve.refuse(
+                "stands beside `bench`; the curve follows from the bench test, so keep one of the two",
+            );
         }
-        None => {
-            let curve = fields
-                .required("curve", "its points, as `- {stretch: 20 %, tension: 62 N/m}`, or a `bench` test");
-            let points = curve.as_ref().and_then(|one| one.list());
-            fields.finish();
-            let curve_item = curve?;
-            let list = points?;
-            let points: Vec<(f64, f64)> = list.iter().map(read_point).collect::<Option<_>>()?;
-            check(&curve_item, &list, &points);
-            (points, None, None)
-        }
+        let bench = read_bench(item);
+        fields.finish();
+        let bench = bench?;
+        let Some(pooled) = pool(&bench) else {
+            item.refuse(
+                "gives no rising curve: at least two weights have to stretch the piece further and further",
+            );
+            return None;
+        };
+        (pooled.curve, pooled.spread, Some(bench))
+    } else {
+        let curve = fields
+            .required("curve", "its points, as `- {stretch: 20 %, tension: 62 N/m}`, or a `bench` test");
+        let points = curve.as_ref().and_then(Item::list);
+        fields.finish();
+        let curve_item = curve?;
+        let list = points?;
+        let points: Vec<(f64, f64)> = list.iter().map(read_point).collect::<Option<_>>()?;
+        check(&curve_item, &list, &points);
+        (points, None, None)
     };
     let tension_sd = tension_sd.or(spread);
-    Some(Fabric { label: label?, basis, tension_sd, relaxed_sd_cm, note, curve, tested })
+    Some(Fabric { label: label?, basis, tension_sd, relaxed_sd_cm, note, curve: points, tested })
 }
 
 fn read_point(item: &Item<'_>) -> Option<(f64, f64)> {

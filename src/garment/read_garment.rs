@@ -103,7 +103,7 @@ fn read(
         relaxed: parts.relaxed,
         top_edge: parts.top_edge,
     };
-    Some((Outfit::of(Piece::Garment(garment)), limb_spot))
+    Some((Outfit::of(Piece::Garment(Box::new(garment))), limb_spot))
 }
 
 struct Parts {
@@ -182,8 +182,8 @@ fn read_relaxed<'r, T>(
             );
             None
         }
-        (Some(one), None) => value(&one, |item| item.girth()),
-        (None, Some(one)) => value(&one, |item| item.flat_width()),
+        (Some(one), None) => value(&one, Item::girth),
+        (None, Some(one)) => value(&one, Item::flat_width),
         (None, None) => {
             fields.required(
                 "relaxed",

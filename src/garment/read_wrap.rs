@@ -38,7 +38,7 @@ pub(super) fn read_wrap(reader: &Reader) -> Option<Wrap> {
         return None;
     }
     Some(Wrap {
-        label: label.map_or_else(|| Some("wrap".to_owned()), |one| one)?,
+        label: label.unwrap_or_else(|| Some("wrap".to_owned()))?,
         limb,
         pull_n: pull_n?,
         pull_sd,

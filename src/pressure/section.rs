@@ -23,7 +23,7 @@ impl Ellipse {
         let mut power = 1.0;
         for _ in 0..40 {
             let c = (a - b) / 2.0;
-            (a, b) = ((a + b) / 2.0, (a * b).sqrt());
+            (a, b) = (f64::midpoint(a, b), (a * b).sqrt());
             sum += power * c * c;
             power *= 2.0;
             if c.abs() <= f64::EPSILON * a {

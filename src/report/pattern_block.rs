@@ -118,7 +118,7 @@ fn row(mark: &PatternMark, read_back: Option<&WornEstimate>) -> PatternRow {
         relaxed_exact_cm: mark.solved.and_then(|one| Figure::new(one.relaxed_cm, 2)),
         stretch_percent: mark.solved.and_then(|one| Figure::percent(one.stretch * 100.0)),
         reduction_percent: mark.reduction.and_then(|one| Figure::percent(one * 100.0)),
-        read_back_mmhg: back.and_then(|one| one.mmhg()).and_then(Figure::mmhg),
+        read_back_mmhg: back.and_then(crate::assessment::MarkEstimate::mmhg).and_then(Figure::mmhg),
         tape_error_mmhg: mark.by_tape.and_then(|one| Figure::new(one, 1)),
         sewing_error_mmhg: mark.by_sewing.and_then(|one| Figure::new(one, 1)),
         most_mmhg: Figure::mmhg(mark.most),

@@ -107,39 +107,37 @@ fn overlaps(page: &mut Page, garment: &GarmentBlock) {
         page.led(
             &format!("  {}: ", label(one.landmark)),
             &format!(
-                "{} mmHg as a plain sum, an upper estimate ({}); {}–{} where two lay together in one study.",
+                "{} mmHg as a plain sum, an upper estimate ({}); {} by the shares that one study found.",
                 text(one.sum_mmhg.as_ref()),
                 parts.join(" + "),
-                text(one.in_vivo_low_mmhg.as_ref()),
-                text(one.in_vivo_high_mmhg.as_ref()),
+                ends(one.in_vivo_low_mmhg.as_ref(), one.in_vivo_high_mmhg.as_ref()),
             ),
         );
     }
+}
+
+/// `39–40`, or `17` where both ends are printed alike.
+fn ends(low: Option<&Figure>, high: Option<&Figure>) -> String {
+    let (low, high) = (text(low), text(high));
+    if low == high { low } else { format!("{low}–{high}") }
 }
 
 fn edges(page: &mut Page, garment: &GarmentBlock) {
     if garment.edges.is_empty() {
         return;
     }
-    page.heading("Top edge");
+    page.heading("Top edge against the garment just below it");
     for one in &garment.edges {
         let against = match (&one.rise_mmhg, &one.chance) {
             (Some(rise), Some(chance)) => format!(
-                ", {} mmHg against the garment just below it (chance of more: {})",
-                rise.text, chance.text
+                "{} mmHg {} (chance that it presses more: {})",
+                rise.text.trim_start_matches('\u{2212}'),
+                if rise.value < 0.0 { "less" } else { "more" },
+                chance.text
             ),
-            _ => String::new(),
+            _ => "not estimated".to_owned(),
         };
-        page.led(
-            "  ",
-            &format!(
-                "{}: about {} mmHg at the {}{against}; folded once, about {} mmHg there.",
-                one.garment,
-                text(one.pressure_mmhg.as_ref()),
-                spoken(one.landmark),
-                text(one.folded_mmhg.as_ref()),
-            ),
-        );
+        page.led("  ", &format!("{}, {}: {against}", one.garment, spoken(one.landmark)));
     }
 }
 

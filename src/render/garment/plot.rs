@@ -23,7 +23,7 @@ pub(super) fn plot(
     let first = all().map(|(place, _)| *place).fold(f64::INFINITY, f64::min);
     let last = all().map(|(place, _)| *place).fold(f64::NEG_INFINITY, f64::max);
     let top = crate::render::bar_scale(all().map(|(_, value)| *value));
-    if !(first < last) || width < 16 || height < 2 {
+    if first >= last || width < 16 || height < 2 {
         return Vec::new();
     }
     let margin = 6;

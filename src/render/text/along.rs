@@ -74,7 +74,7 @@ fn spoken(name: &str) -> String {
 }
 
 fn text(figure: Option<&Figure>) -> String {
-    figure.map_or_else(|| "?".to_owned(), |figure| figure.text.clone())
+    figure.map_or_else(|| "–".to_owned(), |figure| figure.text.clone())
 }
 
 /// How a mark stands against the one below it.
@@ -148,7 +148,7 @@ fn shared_cells(mark: &Mark) -> Vec<String> {
         mark.label.clone(),
         text(mark.girth_cm.as_ref()),
         text(mark.relaxed_cm.as_ref()),
-        format!("{} %", text(mark.stretch_percent.as_ref())),
+        mark.stretch_percent.as_ref().map_or_else(|| "–".to_owned(), |one| format!("{} %", one.text)),
     ]
 }
 
