@@ -2,6 +2,7 @@
 
 use super::garment_findings::{Subject, of_estimate, of_rise};
 use super::raise::raise;
+use super::readings::{estimate_readings, readings_decide, readings_of};
 use super::worn::{Worn, WornEstimate, estimate_worn};
 use super::{OpenRecord, Outcome};
 use crate::anatomy::Limb;
@@ -63,7 +64,8 @@ pub(super) fn assess_chart(open: &OpenRecord, chart: Chart, rules: &Rules) -> Ch
                 claim: chart.claim.as_ref(),
                 to: chart.to,
             };
-            estimate_worn(&open.record, worn, rules)
+            let estimate = estimate_worn(&open.record, worn, rules);
+            by_readings(open, &chart, &size.label, &estimate, rules).unwrap_or(estimate)
         })
     };
     let mut shown: Vec<(usize, WornEstimate)> = Vec::new();
@@ -110,6 +112,26 @@ pub(super) fn assess_chart(open: &OpenRecord, chart: Chart, rules: &Rules) -> Ch
         .is_some_and(|graduation| graduation.judged);
     let outcomes = outcomes(open, &choice, &findings, judged);
     ChartAssessment { chart, sizing, choice, shown, findings, outcomes }
+}
+
+/// The readings of a size that the record names, `chart, size 3`, where they give the verdict.
+fn by_readings(
+    open: &OpenRecord,
+    chart: &Chart,
+    size: &str,
+    estimate: &WornEstimate,
+    rules: &Rules,
+) -> Option<WornEstimate> {
+    if open.record.readings.is_empty() {
+        return None;
+    }
+    let named = FindingPlace::size(&chart.label, size).text();
+    let used = readings_of(&open.record, &[named], false);
+    if used.is_empty() {
+        return None;
+    }
+    let read = estimate_readings(&open.record, &used, chart.claim.as_ref(), Some(chart.to), rules);
+    readings_decide(&read, estimate.graduation.as_ref()).then_some(read)
 }
 
 fn size_place(chart: &Chart, at: usize) -> FindingPlace {

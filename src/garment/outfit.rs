@@ -83,7 +83,7 @@ impl Outfit {
     /// The garments among the pieces.
     pub fn garments(&self) -> impl Iterator<Item = &Garment> {
         self.pieces.iter().filter_map(|worn| match &worn.piece {
-            Piece::Garment(one) => Some(one),
+            Piece::Garment(one) => Some(one.as_ref()),
             Piece::Wrap(_) => None,
         })
     }

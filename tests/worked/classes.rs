@@ -180,7 +180,7 @@ fn point(landmark: Landmark, at_cm: i64, mmhg: f64) -> Point {
     Point {
         landmark,
         at: Position::from_tenths(at_cm * 100).unwrap(),
-        value: Value::Pressure { mmhg, sd: 0.0 },
+        value: Value::Pressure { mmhg, sd: 0.0, fabrics: tapeline::graduation::Shares::default() },
     }
 }
 

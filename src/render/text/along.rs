@@ -136,10 +136,13 @@ fn fabric(page: &mut Page, pressure: &Pressure, graduation: Option<&Graduation>)
         };
         page.line(&format!("{:label_width$}  {bar}", mark.label));
     }
+    let what = if pressure.basis == Some("readings") {
+        "reading, ━ its 95 % range by the sensor"
+    } else {
+        "estimate, ━ its 95 % range by tape, ruler and fabric"
+    };
     let shade = if band.is_some() { ", [ ] the claimed class" } else { "" };
-    page.paragraph(&format!(
-        "0 to {scale:.0} mmHg: ● estimate, ━ its 95 % range by tape, ruler and fabric{shade}. Girths in cm."
-    ));
+    page.paragraph(&format!("0 to {scale:.0} mmHg: ● {what}{shade}. Girths in cm."));
 }
 
 /// Mark, girth, relaxed girth, stretch.
