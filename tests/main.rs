@@ -8,9 +8,14 @@
     clippy::panic,
     clippy::indexing_slicing,
     clippy::float_cmp,
+    clippy::cast_precision_loss,
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    clippy::print_stdout,
     reason = "a test that cannot go on should stop with a panic that says where"
 )]
 
+mod chance;
 mod scene;
 mod support;
 mod direct;
@@ -21,7 +26,10 @@ mod layering;
 mod readme;
 mod shipped;
 mod tables;
+mod alarms;
 mod explain;
+mod findings;
+mod limbs;
 mod slips;
 mod thresholds;
 mod malformed;

@@ -5,8 +5,8 @@
 use std::path::PathBuf;
 use std::sync::LazyLock;
 
-use tapeline::assessment::{assess, open_previous, open_record};
-use tapeline::garment::{Schemes, open_chart};
+use tapeline::assessment::{OpenRecord, assess, open_previous, open_record};
+use tapeline::garment::{Chart, Schemes, open_chart};
 use tapeline::input::{Problem, Source};
 use tapeline::render;
 use tapeline::report::{Inputs, build};
@@ -59,7 +59,7 @@ sizes:
 "#;
 
 /// The default set, read once.
-static CONSENSUS: LazyLock<Rules> = LazyLock::new(|| read_rules(None).unwrap());
+pub static CONSENSUS: LazyLock<Rules> = LazyLock::new(|| read_rules(None).unwrap());
 
 /// A record with its charts and earlier records.
 #[derive(Clone)]
@@ -228,6 +228,24 @@ impl Scene {
             }
         }
         .unwrap_or_else(|problems| panic!("{problems:#?}"))
+    }
+
+    /// The record, opened.
+    #[track_caller]
+    pub fn open(&self) -> OpenRecord {
+        let source = Source { name: "record.yaml".to_owned(), text: self.record() };
+        open_record(source, &self.rules(), &Schemes::default())
+            .unwrap_or_else(|problems| panic!("{problems:#?}"))
+    }
+
+    /// The charts, opened.
+    #[track_caller]
+    pub fn opened_charts(&self) -> Vec<Chart> {
+        let open = |text: &String| {
+            let source = Source { name: folder("chart.yaml").display().to_string(), text: text.clone() };
+            open_chart(source, &Schemes::default()).unwrap_or_else(|problems| panic!("{problems:#?}")).chart
+        };
+        self.charts.iter().map(open).collect()
     }
 
     fn try_report(&self) -> Result<serde_json::Value, Vec<Problem>> {

@@ -148,7 +148,7 @@ pub fn alarms_text() -> String {
         );
     }
     out.push_str(
-        "\nCalled a rise: graded likely or certain. Decided, or called a fall: graded none or possible.\n\
+        "\nCalled a rise: graded likely or certain. Decided, or called a fall: graded\n         none or possible, no pair left undecided; of the flat and the rising garment the worse.\n\
          Wanted at 35 %: fewer than 2, more than 95, at least 90, fewer than 1 (house rule).\n",
     );
     out
