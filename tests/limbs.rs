@@ -75,8 +75,8 @@ fn at(limb: &Limb, place: usize, change: impl Fn(f64) -> f64) -> Option<Limb> {
     (changed[place].1 > 0.0).then_some(changed)
 }
 
-fn all(limb: &Limb, factor: f64) -> Option<Limb> {
-    Some(limb.iter().map(|(mark, girth)| (*mark, (girth * factor * 10.0).round() / 10.0)).collect())
+fn all(limb: &Limb, factor: f64) -> Limb {
+    limb.iter().map(|(mark, girth)| (*mark, (girth * factor * 10.0).round() / 10.0)).collect()
 }
 
 fn exchange(limb: &Limb, one: Landmark, other: Landmark) -> Option<Limb> {
@@ -94,6 +94,9 @@ fn other_digit(limb: &Limb, place: usize, unit: f64, chance: &mut Chance) -> Opt
     at(limb, place, |girth| girth + (other - digit) * unit)
 }
 
+/// How much of the swelling a mark has, by its place along the limb, 0 to 1.
+type Profile = fn(f64) -> f64;
+
 /// Which marks a slip is tried at.
 enum Where {
     EachMark,
@@ -109,7 +112,7 @@ struct Tally {
     first: usize,
 }
 
-fn try_slip(slip: &'static str, places: &Where, change: Change, limbs: &[(Limb, Limb)]) -> Tally {
+fn try_slip(slip: &'static str, places: &Where, slipped: Change, limbs: &[(Limb, Limb)]) -> Tally {
     let mut tally = Tally { slip, tried: 0, detected: 0, refused: 0, listed: 0, first: 0 };
     let (arm, leg) = (bare_arm(), bare_leg());
     let mut chance = Chance::of(11);
@@ -119,7 +122,7 @@ fn try_slip(slip: &'static str, places: &Where, change: Change, limbs: &[(Limb, 
             Where::Whole => 0..1,
         };
         for place in marks {
-            let Some(typed) = change(limb, place, &mut chance) else { continue };
+            let Some(typed) = slipped(limb, place, &mut chance) else { continue };
             tally.tried += 1;
             let Some(typed) = with_girths(record, &typed) else {
                 tally.detected += 1;
@@ -133,15 +136,15 @@ fn try_slip(slip: &'static str, places: &Where, change: Change, limbs: &[(Limb, 
                 // Inches are typed to a tenth, 0.25 cm; a tenth of a diameter is 0.3 cm of girth.
                 (girth.cm() - truth).abs() <= 0.17
             };
-            let changed = |landmark: Landmark| {
+            let differs = |landmark: Landmark| {
                 let (_, truth) = limb.iter().find(|(mark, _)| *mark == landmark).unwrap();
                 (typed.mark(landmark).unwrap().girth().cm() - truth).abs() > 0.17
             };
-            let ranks = asked.iter().flat_map(|question| {
+            let ranks = asked.iter().filter_map(|question| {
                 question.slips.iter().position(|slip| {
                     slip.instead.iter().all(is_true)
                         && limb.iter().all(|(mark, _)| {
-                            !changed(*mark) || slip.instead.iter().any(|(own, _)| own == mark)
+                            !differs(*mark) || slip.instead.iter().any(|(own, _)| own == mark)
                         })
                 })
             });
@@ -162,8 +165,8 @@ const SURE: [(&str, Where, Change); 12] = [
         at(limb, place, |girth| (girth / 2.54 * 10.0).round() / 10.0)
     }),
     ("one girth x 2.54", Where::EachMark, |limb, place, _| at(limb, place, |girth| girth * 2.54)),
-    ("all girths in inches", Where::Whole, |limb, _, _| all(limb, 1.0 / 2.54)),
-    ("all girths x 2.54", Where::Whole, |limb, _, _| all(limb, 2.54)),
+    ("all girths in inches", Where::Whole, |limb, _, _| Some(all(limb, 1.0 / 2.54))),
+    ("all girths x 2.54", Where::Whole, |limb, _, _| Some(all(limb, 2.54))),
     ("wrist, forearm exchanged", Where::Whole, |limb, _, _| {
         exchange(limb, Landmark::Wrist, Landmark::Forearm)
     }),
@@ -172,12 +175,12 @@ const SURE: [(&str, Where, Change); 12] = [
     ("list reversed", Where::Whole, |limb, _, _| {
         Some(limb.iter().zip(limb.iter().rev()).map(|((mark, _), (_, girth))| (*mark, *girth)).collect())
     }),
-    ("all girths x 10", Where::Whole, |limb, _, _| all(limb, 10.0)),
+    ("all girths x 10", Where::Whole, |limb, _, _| Some(all(limb, 10.0))),
 ];
 
 /// Slips that are found as often as they are.
 const OTHER: [(&str, Where, Change); 5] = [
-    ("all diameters", Where::Whole, |limb, _, _| all(limb, std::f64::consts::FRAC_1_PI)),
+    ("all diameters", Where::Whole, |limb, _, _| Some(all(limb, std::f64::consts::FRAC_1_PI))),
     ("digits swapped", Where::EachMark, |limb, place, _| {
         at(limb, place, |girth| {
             let (tens, ones) = ((girth / 10.0).floor(), (girth + 1e-9).floor() % 10.0);
@@ -266,7 +269,7 @@ fn real_limbs_and_swollen_limbs_raise_no_question() {
     // Girth grows with the root of the volume of a limb of the same length (derived).
     for added in [0.0, 20.0, 40.0, 60.0, 100.0] {
         let factor = f64::sqrt(1.0 + added / 100.0);
-        let profiles: [(&str, fn(f64) -> f64); 3] = [
+        let profiles: [(&str, Profile); 3] = [
             ("throughout", |_| 1.0),
             ("more at the end", |along| 1.0 - along),
             ("more at the trunk", |along| along),

@@ -84,8 +84,9 @@ pub fn folder(files: &[(&str, &str)]) -> tempfile::TempDir {
 /// Whether there is a test `module::test_name`.
 pub fn has_test(name: &str) -> bool {
     let (module, test) = name.split_once("::").unwrap_or(("", name));
-    let text = std::fs::read_to_string(root().join("tests").join(format!("{module}.rs"))).unwrap_or_default();
-    let lines: Vec<&str> = text.lines().map(str::trim).collect();
+    let source =
+        std::fs::read_to_string(root().join("tests").join(format!("{module}.rs"))).unwrap_or_default();
+    let lines: Vec<&str> = source.lines().map(str::trim).collect();
     lines.iter().enumerate().any(|(at, line)| {
         line.starts_with(&format!("fn {test}("))
             && lines[..at]
