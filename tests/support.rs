@@ -81,11 +81,11 @@ pub fn folder(files: &[(&str, &str)]) -> tempfile::TempDir {
     folder
 }
 
-/// Whether there is a test `module::test_name`.
+/// Whether there is a test `module::test_name`, the module a file or a folder's file under `tests`.
 pub fn has_test(name: &str) -> bool {
-    let (module, test) = name.split_once("::").unwrap_or(("", name));
-    let source =
-        std::fs::read_to_string(root().join("tests").join(format!("{module}.rs"))).unwrap_or_default();
+    let (module, test) = name.rsplit_once("::").unwrap_or(("", name));
+    let path = root().join("tests").join(format!("{}.rs", module.replace("::", "/")));
+    let source = std::fs::read_to_string(path).unwrap_or_default();
     let lines: Vec<&str> = source.lines().map(str::trim).collect();
     lines.iter().enumerate().any(|(at, line)| {
         line.starts_with(&format!("fn {test}("))
