@@ -175,7 +175,7 @@ fn not_judged(worn: &WornEstimate, reference: Landmark, top: Landmark) -> Option
         return Some(format!("{stated} at the {} is missing", reference.spoken()));
     }
     let judged_top = if top.is_joint() { top.below().unwrap_or(top) } else { top };
-    if !worn.marks.iter().any(|mark| mark.landmark >= judged_top) {
+    if !worn.marks.iter().any(|mark| mark.landmark == judged_top) {
         return Some(format!("{stated} at the garment's upper end, {}, is missing", judged_top.spoken()));
     }
     Some(format!("{stated} between {} and {} is missing", reference.spoken(), judged_top.spoken()))

@@ -95,7 +95,7 @@ pub fn judge(
         }
     }
     let end_to_end = match (judged.first(), judged.last()) {
-        (Some(first), Some(last)) if judged.len() > 1 => Some(compare(first, last)),
+        (Some(first), Some(last)) if judged.len() > 1 => Some(pair(first, last, false, rules)),
         _ => None,
     };
     let all = || pairs.iter().chain(end_to_end.as_ref());
@@ -105,9 +105,12 @@ pub fn judge(
         .reduce(|best, pair| if pair.rise > best.rise { pair } else { best });
     let verdict = all().map(|pair| pair.grade.unwrap_or(Grade::Undecided)).min();
     let open = all().any(|pair| matches!(pair.grade, None | Some(Grade::Undecided)));
-    let ends = judged.first().is_some_and(|point| point.landmark == limb.reference())
-        && judged.last().is_some_and(|point| point.landmark >= judged_top(top));
-    let whole = ends && judged.len() >= 3 && !open;
+    let (reference, top) = (limb.reference(), judged_top(top));
+    let any = |holds: &dyn Fn(Landmark) -> bool| judged.iter().any(|point| holds(point.landmark));
+    let whole = any(&|one| one == reference)
+        && any(&|one| reference < one && one < top)
+        && any(&|one| one == top)
+        && !open;
     Graduation { basis, pairs, end_to_end, largest_rise, verdict, judged: whole }
 }
 
@@ -186,7 +189,8 @@ pub(super) fn pair(distal: &Point, proximal: &Point, near: bool, rules: &Rules) 
         }
         _ => {}
     }
-    if near && pair.grade != Some(Grade::Certain) {
+    // Too near for a fall to be told; a mark that is not estimated stays so.
+    if near && pair.grade.is_some_and(|grade| grade != Grade::Certain) {
         pair.grade = Some(Grade::None);
     }
     pair

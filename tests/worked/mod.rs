@@ -4,6 +4,7 @@
 mod arteries;
 mod choice;
 mod classes;
+mod fall;
 mod physics;
 mod rounding;
 mod volumes;
