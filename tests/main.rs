@@ -29,6 +29,8 @@ mod tables;
 mod alarms;
 mod explain;
 mod findings;
+mod guards;
+mod hazards;
 mod limbs;
 mod slips;
 mod thresholds;

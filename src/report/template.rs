@@ -36,10 +36,13 @@ pub(super) fn template(open: &OpenRecord, rules: &Rules) -> Option<String> {
         if !own.is_empty() {
             lines.push(format!("    # {word}"));
         }
-        lines.extend(own.iter().map(|item| format!("    - {:width$}  # {}", item.id, item.question)));
+        for item in own {
+            commented(&mut lines, &format!("    - {:width$}  ", item.id), &item.question);
+        }
     }
     if let Some(item) = rules.item(ALLERGY_ITEM).filter(|_| is_open(ALLERGY_ITEM)) {
-        lines.push(format!("allergies:  # {} `[]` = asked, none; else as `[latex]`", item.question));
+        let comment = format!("{} `[]` = asked, none; else as `[latex]`", item.question);
+        commented(&mut lines, "allergies:  ", &comment);
     }
     let applies: Vec<_> = rules.observed.iter().filter(|rule| rule.limbs.include(open.record.limb)).collect();
     if applies.iter().any(|rule| is_open(&rule.key)) {
@@ -54,12 +57,26 @@ pub(super) fn template(open: &OpenRecord, rules: &Rules) -> Option<String> {
             })
             .collect();
         let width = answers.iter().map(String::len).max().unwrap_or_default();
-        lines.extend(
-            answers
-                .iter()
-                .zip(&applies)
-                .map(|(answer, rule)| format!("  {answer:width$}  # {}", rule.question)),
-        );
+        for (answer, rule) in answers.iter().zip(&applies) {
+            commented(&mut lines, &format!("  {answer:width$}  "), &rule.question);
+        }
     }
     Some(lines.join("\n"))
+}
+
+/// Columns of the block (house rule: what a terminal shows without breaking lines).
+const WIDTH: usize = 100;
+
+/// Adds a line with a comment behind it, continued below its own beginning.
+fn commented(lines: &mut Vec<String>, lead: &str, comment: &str) {
+    let mut line = format!("{lead}#");
+    for word in comment.split(' ') {
+        if line.chars().count() + 1 + word.chars().count() > WIDTH {
+            lines.push(line);
+            line = format!("{}#", " ".repeat(lead.chars().count()));
+        }
+        line.push(' ');
+        line.push_str(word);
+    }
+    lines.push(line);
 }

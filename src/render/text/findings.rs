@@ -56,8 +56,17 @@ pub(super) fn print_screening(page: &mut Page, report: &Report) {
         list(&screening.yes),
         list(&screening.cleared)
     ));
-    if !screening.unanswered.is_empty() {
-        page.led("open: ", &screening.unanswered.join(", "));
+    match &screening.template {
+        Some(template) => {
+            page.paragraph("Nothing is answered yet. To paste into the record:");
+            page.gap();
+            for line in template.lines() {
+                page.line(line);
+            }
+            page.gap();
+        }
+        None if screening.unanswered.is_empty() => {}
+        None => page.led("open: ", &screening.unanswered.join(", ")),
     }
     page.paragraph(&format!("Rules: {}", screening.thresholds));
 }
