@@ -4,7 +4,7 @@ use super::{
     escape::{add, text},
     svg,
 };
-use crate::render::sheet::{Block, Table, Tone};
+use crate::render::sheet::{Block, Room, Table, Tone, Weight};
 
 /// Writes blocks; `level` is the level of their headings, `id` the leaf's name.
 pub(super) fn all(out: &mut String, blocks: &[Block], level: u8, id: &str) {
@@ -50,8 +50,12 @@ fn one(out: &mut String, block: &Block, level: u8, id: &str) {
             }
         }
         Block::Table(shown) => table(out, shown),
-        Block::Frame { heavy, title, inside } => {
-            let class = if *heavy { "frame heavy" } else { "frame" };
+        Block::Frame { weight, title, inside } => {
+            let class = match weight {
+                Weight::Thin => "frame",
+                Weight::Thick => "frame thick",
+                Weight::Black => "frame thick black",
+            };
             add(out, format_args!("<div class=\"{class}\">\n"));
             heading(out, title, level);
             all(out, inside, level + 1, id);
@@ -90,7 +94,11 @@ fn ticks(out: &mut String, boxes: &[&str], items: &[String]) {
 
 fn table(out: &mut String, table: &Table) {
     let total: u32 = table.columns.iter().map(|column| u32::from(column.share)).sum();
-    let class = if table.roomy { " class=\"roomy\"" } else { "" };
+    let class = match table.room {
+        Room::None => "",
+        Room::Number => " class=\"room\"",
+        Room::Signature => " class=\"room sign\"",
+    };
     add(out, format_args!("<table{class}>\n<caption>{}</caption>\n<colgroup>", text(&table.caption)));
     for column in &table.columns {
         let share = f64::from(column.share) * 100.0 / f64::from(total.max(1));

@@ -28,14 +28,18 @@ th,td{text-align:left;vertical-align:top;padding:.6mm 1mm;border-bottom:.4pt sol
 thead th{vertical-align:bottom;border-bottom:1.2pt solid #000;border-top:1.2pt solid #000}
 tbody th{font-weight:normal}
 .n{text-align:right;font-variant-numeric:tabular-nums}
-.roomy td,.roomy th{padding-bottom:5mm}
-.roomy thead th{padding-bottom:.8mm}
-.roomy td+td{border-left:.4pt solid #000}
+.room td,.room th{padding-bottom:2.4mm}
+.sign td,.sign th{padding-bottom:6mm}
+.room thead th{padding-bottom:.6mm}
+.room td{border-left:.4pt solid #000}
 tr,li,.blanks,.tick,figure{break-inside:avoid}
+.blanks+:not(.blanks){margin-top:3.4mm}
+tbody tr:first-child,tbody tr:nth-last-child(2),li:nth-last-child(2){break-after:avoid}
 thead{display:table-header-group}
 .frame{border:.8pt solid #000;padding:2.6mm 3.4mm 1mm;margin:0 0 3.4mm;break-inside:avoid}
-.heavy{border-width:2.6pt}
-.frame h2,.frame h3{margin:0 0 1.8mm}
+.thick{border-width:2.6pt}
+.frame>h2,.frame>h3{margin:0 0 1.4mm}
+.black>h2,.black>h3{background:#000;color:#fff;margin:-2.6mm -3.4mm 2.2mm;padding:1.8mm 3.4mm}
 .ticks{list-style:none;padding:0}
 .tick{display:flex;gap:3mm;padding:.6mm 0;margin:0}
 .tick .boxes{flex:none;white-space:nowrap}
@@ -46,9 +50,11 @@ svg{display:block;max-width:100%;height:auto}
 .client{font-size:14pt;line-height:1.36}
 .client .title{font-size:21pt}
 .client h3{font-size:15pt;margin:4.5mm 0 1.4mm}
+.client .frame>h3{margin:0 0 1.4mm}
+.client .black>h3{margin:-2.6mm -3.4mm 2.2mm}
 .client .lead{font-size:15pt}
 .client .run{font-size:9pt}
-.client .blank{min-height:9.5mm}
+.client .blank{min-height:9mm}
 @media screen{.leaf+.leaf{border-top:1pt dashed #000}}
 @media print{.leaf{max-width:none;padding:0}.leaf+.leaf{break-before:page}.run{display:none}}
 ";

@@ -6,7 +6,7 @@ use super::display::{Node, Op};
 use super::fonts::Weight;
 use super::layout::Layout;
 use super::lines::lines_high;
-use crate::render::sheet::{Block, Tone};
+use crate::render::sheet::{Block, Tone, Weight as Frame};
 
 impl Layout<'_> {
     /// Blocks in their order; `level` is the level of their headings.
@@ -40,6 +40,12 @@ impl Layout<'_> {
             Some((Block::Heading(_) | Block::Text(Tone::Strong, _), after)) => {
                 2.0 * line + self.lead(after, level)
             }
+            Some((Block::List(items) | Block::Ticks { items, .. }, _)) => {
+                // The first item, and a second that would be the last.
+                let least = if items.len() == 2 { 2 } else { 1 };
+                let first = Block::List(items.iter().take(least).cloned().collect());
+                self.height(&[first], level)
+            }
             Some(_) => 3.0 * line,
         }
     }
@@ -70,10 +76,7 @@ impl Layout<'_> {
                 nodes.push(Node::group(Tag::L(ListNumbering::None), items));
             }
             Block::List(items) => {
-                let items = items
-                    .iter()
-                    .map(|item| self.item("\u{2022}", Weight::Regular, size * 1.3, item))
-                    .collect();
+                let items = self.items("\u{2022}", size * 1.3, items);
                 self.y += size * 0.4;
                 nodes.push(Node::group(Tag::L(ListNumbering::Disc), items));
             }
@@ -83,7 +86,7 @@ impl Layout<'_> {
                 self.y += size * 0.7;
             }
             Block::Table(table) => nodes.push(self.table(table)),
-            Block::Frame { heavy, title, inside } => self.framed(*heavy, title, inside, level, nodes),
+            Block::Frame { weight, title, inside } => self.framed(*weight, title, inside, level, nodes),
             Block::Figure(scene) => nodes.push(self.figure(scene)),
         }
     }
@@ -95,29 +98,37 @@ impl Layout<'_> {
             boxes.iter().map(|word| format!("\u{2610} {word}")).collect::<Vec<_>>().join("   ")
         };
         let indent = self.fonts.face(Weight::Regular).width(&label, self.size) + self.size;
-        let mut list = Vec::with_capacity(items.len());
-        for item in items {
-            list.push(self.item(&label, Weight::Regular, indent, item));
-            self.y += self.size * 0.22;
-        }
+        let list = self.items(&label, indent, items);
         self.y += self.size * 0.4;
         Node::group(Tag::L(ListNumbering::None), list)
     }
 
     /// A frame: whole on one page where it can be, else a frame on each.
-    fn framed(&mut self, heavy: bool, title: &str, inside: &[Block], level: u8, nodes: &mut Vec<Node>) {
-        let pen = if heavy { 2.6 } else { 0.8 };
+    fn framed(&mut self, weight: Frame, title: &str, inside: &[Block], level: u8, nodes: &mut Vec<Node>) {
+        let pen = if weight == Frame::Thin { 0.8 } else { 2.6 };
         let pad = self.size.max(9.5) * 0.85;
         let body = self.indented(pad + 1.0, true, |column| {
-            lines_high(2, column.size + 3.0) + column.height(inside, level + 1)
+            let mut scratch = column.scratch();
+            scratch.heading(level, false, title, 0.0);
+            scratch.y + column.height(inside, level + 1)
         });
         self.space(self.size * 0.3);
         self.need((body + 2.0 * pad).min(self.bottom() - self.top - 1.0));
         let (first, from) = (self.pages.len().saturating_sub(1), self.y);
-        self.y += pad;
+        self.y += pad * 0.8;
         self.indented(pad + 1.0, true, |column| {
-            let lead = column.lead(inside, level);
-            nodes.push(column.heading(level, false, title, lead));
+            if weight == Frame::Black {
+                column.band(title, level, from, pad);
+            }
+            // The frame's padding stands for the space above a heading.
+            column.y -= column.size * 0.9;
+            let slot = column.slots;
+            let heading = column.heading(level, false, title, 0.0);
+            nodes.push(heading);
+            if weight == Frame::Black {
+                column.whiten(slot);
+                column.y += pad * 0.5;
+            }
             nodes.extend(column.blocks(inside, level + 1));
         });
         self.y += pad * 0.35;
@@ -129,5 +140,15 @@ impl Layout<'_> {
             self.decoration_on(page, vec![Op::frame(left, top, right, bottom, pen)]);
         }
         self.y += self.size * 0.7;
+    }
+
+    /// The black band behind a frame's title; the column is already narrowed by the frame's padding.
+    fn band(&mut self, title: &str, level: u8, from: f32, pad: f32) {
+        let mut scratch = self.scratch();
+        scratch.heading(level, false, title, 0.0);
+        let high = scratch.y + pad * 1.1;
+        let (left, right) = (self.left - pad - 1.0, self.left + self.width + pad + 1.0);
+        let points = vec![(left, from), (right, from), (right, from + high), (left, from + high)];
+        self.decoration(vec![Op::Path { points, closed: true, fill: Some(0), pen: None }]);
     }
 }

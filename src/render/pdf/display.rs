@@ -8,7 +8,7 @@ use super::fonts::Weight;
 #[derive(Clone, Debug)]
 pub(super) enum Op {
     /// Words from the start of their baseline.
-    Text { at: (f32, f32), weight: Weight, size: f32, text: String },
+    Text { at: (f32, f32), weight: Weight, size: f32, grey: u8, text: String },
     /// Straight lines; fill and line as grey levels, the line with its width and dash.
     Path { points: Vec<(f32, f32)>, closed: bool, fill: Option<u8>, pen: Option<Pen> },
 }
@@ -24,7 +24,7 @@ impl Op {
     /// Words. A no-break space has done its work once lines are broken; readers of the text expect
     /// plain ones.
     pub(super) fn text(at: (f32, f32), weight: Weight, size: f32, text: &str) -> Self {
-        Self::Text { at, weight, size, text: text.replace('\u{A0}', " ") }
+        Self::Text { at, weight, size, grey: 0, text: text.replace('\u{A0}', " ") }
     }
 
     /// A straight line.

@@ -12,11 +12,11 @@ use super::fonts::Fonts;
 /// Draws one operation.
 pub(super) fn draw(surface: &mut Surface<'_>, fonts: &Fonts, op: &Op, location: Option<Location>) {
     match op {
-        Op::Text { at, weight, size, text } => {
+        Op::Text { at, weight, size, grey, text } => {
             let face = fonts.face(*weight);
             let glyphs = face.glyphs(text, location);
             surface.set_stroke(None);
-            surface.set_fill(Some(fill(0)));
+            surface.set_fill(Some(fill(*grey)));
             let start = Point::from_xy(at.0, at.1);
             surface.draw_glyphs(start, &glyphs, face.font.clone(), text, *size, false);
         }

@@ -143,6 +143,18 @@ impl<'f> Layout<'f> {
         Node::Leaf(slot)
     }
 
+    /// Sets the text of all slots from `first` on in white, for black ground.
+    pub(super) fn whiten(&mut self, first: usize) {
+        for mark in self.pages.last_mut().into_iter().flatten() {
+            let MarkKind::Text(Slot(slot)) = mark.kind else { continue };
+            for op in mark.ops.iter_mut().filter(|_| slot >= first) {
+                if let Op::Text { grey, .. } = op {
+                    *grey = 255;
+                }
+            }
+        }
+    }
+
     /// What is not content.
     pub(super) fn decoration(&mut self, ops: Vec<Op>) {
         self.push(MarkKind::Decoration, ops);

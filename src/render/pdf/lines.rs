@@ -69,14 +69,31 @@ impl Layout<'_> {
         let at = (self.left, self.y + size);
         let label = self.text(at, weight, size, &format!("{label} "));
         let body = self.indented(indent, false, |inside| inside.lines(Weight::Regular, size, text));
-        self.y += size * 0.18;
+        self.y += size * 0.26;
         Node::group(Tag::LI, vec![Node::group(Tag::Lbl, vec![label]), Node::group(Tag::LBody, body)])
+    }
+
+    /// Items under one label; the last is not left alone on a page.
+    pub(super) fn items(&mut self, label: &str, indent: f32, items: &[String]) -> Vec<Node> {
+        let size = self.size;
+        let mut nodes = Vec::with_capacity(items.len());
+        let mut rest = items;
+        while let Some((item, after)) = rest.split_first() {
+            if let [last] = after {
+                let face = self.fonts.face(Weight::Regular);
+                let count = |text: &str| face.wrap(text, size, self.width - indent).len();
+                self.need(lines_high(count(item) + count(last), size) + size * 0.6);
+            }
+            nodes.push(self.item(label, Weight::Regular, indent, item));
+            rest = after;
+        }
+        nodes
     }
 
     /// A row of labels, each with a line to write on.
     pub(super) fn blanks(&mut self, labels: &[String]) -> Node {
         let size = self.size;
-        let high = size * 1.4 + 12.0;
+        let high = size * 1.25 + 11.0;
         self.need(high);
         let gap = 16.0;
         let count = labels.iter().fold(0.0_f32, |count, _| count + 1.0).max(1.0);

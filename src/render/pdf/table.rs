@@ -6,14 +6,14 @@ use super::display::{Node, Op};
 use super::fonts::Weight;
 use super::layout::{LEADING, Layout};
 use super::lines::lines_high;
-use crate::render::sheet::Table;
+use crate::render::sheet::{Room, Table};
 
 /// Above and below the text of a cell, points.
 const PAD: f32 = 2.0;
 /// Left and right of the text of a cell, points.
-const SIDE: f32 = 3.0;
-/// Least height of a row to write in, points.
-const ROOMY: f32 = 40.0;
+const SIDE: f32 = 3.5;
+/// Least height of a row to write a number in, and one to sign in, points.
+const ROOMS: (f32, f32) = (19.0, 34.0);
 
 /// What a row is.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -32,11 +32,11 @@ struct Grid<'t> {
 }
 
 impl Layout<'_> {
-    /// Height of caption, head and first row.
+    /// Height of caption, head and first rows.
     pub(super) fn table_lead(&self, table: &Table) -> f32 {
         let grid = self.grid(table);
         let caption = self.fonts.face(Weight::Regular).wrap(&table.caption, grid.size, self.width).len();
-        let first = table.rows.first().map_or(0.0, |row| self.row_height(&grid, row, Row::Body));
+        let first: f32 = table.rows.iter().take(2).map(|row| self.row_height(&grid, row, Row::Body)).sum();
         lines_high(caption, grid.size) + 2.0 + self.row_height(&grid, &grid.heads, Row::Head) + first
     }
 
@@ -60,8 +60,12 @@ impl Layout<'_> {
         self.y += 2.0;
         let head = self.row(&grid, &grid.heads, Row::Head);
         let mut body = Vec::with_capacity(table.rows.len());
-        for row in &table.rows {
-            if self.need(self.row_height(&grid, row, Row::Body)) {
+        let heights: Vec<f32> = table.rows.iter().map(|row| self.row_height(&grid, row, Row::Body)).collect();
+        for (place, row) in table.rows.iter().enumerate() {
+            // The last row is not left alone on a page.
+            let here = heights.get(place..).unwrap_or_default();
+            let high = if here.len() == 2 { here.iter().sum() } else { here.iter().take(1).sum() };
+            if self.need(high) {
                 self.row(&grid, &grid.heads, Row::HeadAgain);
             }
             body.push(self.row(&grid, row, Row::Body));
@@ -84,7 +88,11 @@ impl Layout<'_> {
             .map(|(cell, width)| face.wrap(cell, grid.size, width - 2.0 * SIDE).len())
             .max();
         let high = lines_high(most.unwrap_or(1), grid.size) + 2.0 * PAD;
-        if grid.table.roomy && row == Row::Body { high.max(ROOMY * self.size / 9.5 * 0.7) } else { high }
+        match grid.table.room {
+            Room::Number if row == Row::Body => high.max(ROOMS.0),
+            Room::Signature if row == Row::Body => high.max(ROOMS.1),
+            _ => high,
+        }
     }
 
     fn row(&mut self, grid: &Grid<'_>, cells: &[String], row: Row) -> Node {
@@ -114,7 +122,7 @@ impl Layout<'_> {
                 }
                 baseline += grid.size * LEADING;
             }
-            if grid.table.roomy && place > 0 {
+            if grid.table.room != Room::None && place > 0 {
                 self.decoration(vec![Op::line((x, top), (x, top + high), 0.4)]);
             }
             nodes.push(Node::group(tag(row, place, cell), words));

@@ -2,7 +2,7 @@
 
 use super::table::table;
 use super::wrap::{columns, wrap};
-use crate::render::sheet::{Block, Tone};
+use crate::render::sheet::{Block, Tone, Weight};
 
 /// The lines of blocks, `width` columns wide. Lines of one group stay on one page.
 pub(super) fn groups(blocks: &[Block], width: usize) -> Vec<Vec<String>> {
@@ -63,8 +63,13 @@ fn one(block: &Block, width: usize) -> Vec<Vec<String>> {
             .chain([vec![String::new()]])
             .collect(),
         Block::Table(shown) => table(shown, width),
-        Block::Frame { heavy, title, inside } => {
-            let rule = if *heavy { "*" } else { "-" }.repeat(width);
+        Block::Frame { weight, title, inside } => {
+            let rule = match weight {
+                Weight::Thin => "-",
+                Weight::Thick => "*",
+                Weight::Black => "#",
+            }
+            .repeat(width);
             let mut lines = vec![rule.clone()];
             lines.extend(wrap(&title.to_uppercase(), width - 4).iter().map(|line| format!("  {line}")));
             lines.push(String::new());

@@ -1,7 +1,7 @@
 //! Owns tables as lines.
 
 use super::wrap::{columns, wrap};
-use crate::render::sheet::{Column, Table};
+use crate::render::sheet::{Column, Room, Table};
 
 /// The groups of a table: caption and head with the first row, then row by row. A table whose words
 /// do not fit beside each other comes in two, each with the heads of the rows.
@@ -39,7 +39,7 @@ fn one(table: &Table, width: usize) -> Vec<Vec<String>> {
     for cells in &table.rows {
         let mut lines = std::mem::take(&mut lead);
         lines.extend(row(table, cells, &widths));
-        if table.roomy {
+        if table.room != Room::None {
             lines.push(String::new());
             lines.push("-".repeat(width));
         }

@@ -10,9 +10,9 @@ pub(super) struct Along {
 }
 
 /// Height that the limb's length is drawn at when its width allows, points.
-const HEIGHT: f64 = 215.0;
+const HEIGHT: f64 = 172.0;
 /// Greatest width of the limb in the drawing, points.
-const GREATEST_WIDTH: f64 = 120.0;
+const GREATEST_WIDTH: f64 = 110.0;
 
 impl Along {
     /// For positions from `low` to `high`, cm, and a limb at most `widest` cm wide, the lowest drawn at

@@ -26,8 +26,8 @@ pub enum Block {
     Table(Table),
     /// A frame around blocks.
     Frame {
-        /// Whether it is the kind that nobody may overlook.
-        heavy: bool,
+        /// How loud it is.
+        weight: Weight,
         /// What it is about, as a heading.
         title: String,
         /// What stands in it.
@@ -35,6 +35,17 @@ pub enum Block {
     },
     /// A drawing.
     Figure(Scene),
+}
+
+/// How loud a frame is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Weight {
+    /// A thin line.
+    Thin,
+    /// A thick line: nobody may overlook it.
+    Thick,
+    /// A thick line and the title white on black: a stop.
+    Black,
 }
 
 /// How loud a paragraph is.
@@ -59,8 +70,19 @@ pub struct Table {
     pub columns: Vec<Column>,
     /// The rows, as many cells as columns.
     pub rows: Vec<Vec<String>>,
-    /// Whether rows leave room to write in by hand.
-    pub roomy: bool,
+    /// What room rows leave to write in by hand.
+    pub room: Room,
+}
+
+/// Room in the rows of a table to write in by hand.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Room {
+    /// None.
+    None,
+    /// For a number.
+    Number,
+    /// For a reason or a signature.
+    Signature,
 }
 
 /// A column.

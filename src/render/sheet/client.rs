@@ -6,7 +6,7 @@
 
 use super::subject::{State, Subject};
 use super::{Block, Reader};
-use super::{Leaf, Tone};
+use super::{Leaf, Tone, Weight};
 
 /// A line to write a name or number on.
 const LINE: &str = "____________________";
@@ -77,7 +77,7 @@ fn take_it_off() -> Block {
         Block::text("If you feel numb, take it off right away, day or night."),
     ];
     inside.extend(warnings());
-    Block::Frame { heavy: true, title: "Stay well: take it off when it hurts".to_owned(), inside }
+    Block::Frame { weight: Weight::Thick, title: "Stay well: take it off when it hurts".to_owned(), inside }
 }
 
 /// Signs that do not wait. Basis: published (consensus on infection of a swollen limb) and common
@@ -136,24 +136,33 @@ fn nothing_yet(subject: Subject<'_>) -> Leaf {
     if subject.state == State::Stop {
         inside.push(Block::strong("Do not put on any compression garment until you are told that you may."));
     }
-    let mut blocks = vec![
+    let weight = if subject.state == State::Stop { Weight::Black } else { Weight::Thick };
+    let mut signs = warnings();
+    signs.push(Block::strong("If you wear a garment now, take it off at once and call if:"));
+    signs.push(Block::text(
+        "your skin goes numb or tingles, you have new pain, your fingers or toes turn blue, white or cold, or you get a blister or broken skin.",
+    ));
+    let blocks = vec![
         Block::Text(Tone::Lead, format!("This is about your {limb}.")),
-        Block::Frame { heavy: true, title: "Why".to_owned(), inside },
+        Block::Frame {
+            weight,
+            title: if subject.state == State::Stop { "STOP. Why" } else { "Why" }.to_owned(),
+            inside,
+        },
         Block::heading("What happens next"),
         Block::text(next(subject)),
-        Block::blanks(&[&["I call"], &["Phone"], &["By this day"]]),
-        Block::text(format!(
-            "Do you wear a garment now? Ask if you should go on wearing it. The answer: {LINE}"
-        )),
-        Block::Frame { heavy: false, title: "Do not wait with these signs".to_owned(), inside: warnings() },
-        Block::strong("If you wear a garment now, take it off at once and call if:"),
-        Block::list(&[
-            "your skin goes numb or tingles, or you have new pain",
-            "your fingers or toes turn blue, white or cold",
-            "you get a blister or broken skin.",
-        ]),
+        Block::blanks(&[&["I call", "Phone"], &["By this day", "Next visit"]]),
+        Block::text(match subject.state {
+            State::Stop => "Do you wear a garment now? Call today and ask if you should take it off.",
+            _ => "Do you wear a garment now? Ask if you should go on wearing it.",
+        }),
+        Block::blanks(&[&["The answer"]]),
+        Block::Frame {
+            weight: Weight::Thin,
+            title: "Do not wait with these signs".to_owned(),
+            inside: signs,
+        },
     ];
-    blocks.push(Block::blanks(&[&["Next visit"]]));
     Leaf { reader: Reader::Client, title: "No garment to wear from this sheet yet".to_owned(), blocks }
 }
 

@@ -1,7 +1,8 @@
 //! Owns the table of marks: the one place where a girth, its range, its room and its pressure meet.
 
+use super::fall::spoken;
 use super::subject::Subject;
-use super::{Block, Column, Table};
+use super::{Block, Column, Room, Table};
 use crate::report::{Figure, RecordMark};
 
 /// What stands in a cell that has nothing to say.
@@ -37,7 +38,12 @@ pub(super) fn marks(subject: Subject<'_>) -> Vec<Block> {
     };
     let mut blocks = vec![
         Block::heading("Mark by mark"),
-        Block::Table(Table { caption: format!("{what}{}", subject.caution()), columns, rows, roomy: false }),
+        Block::Table(Table {
+            caption: format!("{what}{}", subject.caution()),
+            columns,
+            rows,
+            room: Room::None,
+        }),
     ];
     let mut remarks = Vec::new();
     if worn && subject.pressure.is_some_and(|one| one.basis == Some("fabric")) {
@@ -55,7 +61,7 @@ pub(super) fn marks(subject: Subject<'_>) -> Vec<Block> {
         });
         format!(
             "Length {}: {} cm{}.",
-            length.between,
+            spoken(&length.between),
             text(length.length_cm.as_ref()),
             fit.unwrap_or_default()
         )

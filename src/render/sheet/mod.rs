@@ -20,7 +20,7 @@ mod closing;
 mod client;
 mod build;
 
-pub use block::{Block, Column, Table, Tone};
+pub use block::{Block, Column, Room, Table, Tone, Weight};
 pub use build::sheet;
 pub use document::{Head, Leaf, Reader, Sheet};
 pub use scene::{Anchor, Ink, Pen, Scene, Shape};

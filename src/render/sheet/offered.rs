@@ -1,7 +1,7 @@
 //! Owns what was asked for and what the chart offers, side by side.
 
 use super::subject::Subject;
-use super::{Block, Column, Table};
+use super::{Block, Column, Room, Table};
 
 const NOT_STATED: &str = "not stated";
 
@@ -37,21 +37,34 @@ pub(super) fn offered(subject: Subject<'_>) -> Vec<Block> {
         or_none(offer.map(|one| known(one.style.as_deref()))),
     );
     if let Some(offer) = offer {
-        let materials = offer.contains.as_ref().map(|list| list.join(", "));
-        row("Layers", String::new(), offer.layers.to_string());
-        row("Materials", String::new(), known(materials.as_deref()));
+        let mut make =
+            vec![if offer.layers == 1 { "1 layer".to_owned() } else { format!("{} layers", offer.layers) }];
+        make.push(offer.contains.as_ref().map_or_else(
+            || "materials not stated".to_owned(),
+            |list| format!("made of {}", list.join(", ")),
+        ));
         if subject.report.record.limb == "arm" {
-            let hand = offer.hand_part.map(|has| if has { "yes" } else { "no" });
-            row("Hand part", String::new(), known(hand));
+            let hand = match offer.hand_part {
+                Some(true) => "with a hand part",
+                Some(false) => "no hand part",
+                None => "hand part not stated",
+            };
+            make.push(hand.to_owned());
         }
-        row("Fabric curve", String::new(), known(offer.fabric.as_deref()));
+        make.push(
+            offer
+                .fabric
+                .as_ref()
+                .map_or_else(|| "no fabric curve".to_owned(), |label| format!("fabric curve {label}")),
+        );
+        row("Make", NOT_STATED.to_owned(), make.join("; "));
     }
     blocks.push(Block::Table(Table {
         caption: format!("Prescription and chart.{}", subject.caution()).trim_end_matches('.').to_owned()
             + ".",
         columns: vec![Column::words("", 18), Column::words("Asked for", 56), Column::words("Offered", 60)],
         rows,
-        roomy: false,
+        room: Room::None,
     }));
     blocks
 }

@@ -3,9 +3,10 @@
 use super::fall::spoken;
 use super::marks::text;
 use super::result::finding_words;
-use super::subject::Subject;
+use super::subject::{State, Subject};
 use super::wording::capital;
-use super::{Block, Column, Table};
+use super::{Block, Column, Room, Table};
+use crate::report::Chart;
 
 /// Other sizes of the chart shown, other charts, and what was found about those.
 pub(super) fn others(subject: Subject<'_>) -> Vec<Block> {
@@ -22,11 +23,7 @@ pub(super) fn others(subject: Subject<'_>) -> Vec<Block> {
     for chart in report.charts.iter().filter(|one| Some(&one.label) != subject.chart.map(|one| &one.label)) {
         let size =
             chart.size.as_ref().map_or_else(|| "none picked".to_owned(), |size| format!("size {size}"));
-        rows.push(vec![
-            chart.label.clone(),
-            size,
-            format!("{}: {}", capital(&chart.outcome.replace('-', " ")), chart.reason),
-        ]);
+        rows.push(vec![chart.label.clone(), size, verdict(subject, chart)]);
     }
     if rows.is_empty() {
         return Vec::new();
@@ -35,9 +32,9 @@ pub(super) fn others(subject: Subject<'_>) -> Vec<Block> {
         Block::heading("Other sizes and charts"),
         Block::Table(Table {
             caption: format!("What else was looked at, and why it was not taken.{}", subject.caution()),
-            columns: vec![Column::words("Chart", 36), Column::words("Size", 20), Column::words("Reason", 90)],
+            columns: vec![Column::words("Chart", 33), Column::words("Size", 16), Column::words("Reason", 97)],
             rows,
-            roomy: false,
+            room: Room::None,
         }),
     ];
     let about: Vec<String> = report
@@ -51,6 +48,14 @@ pub(super) fn others(subject: Subject<'_>) -> Vec<Block> {
         blocks.push(Block::List(about));
     }
     blocks
+}
+
+/// The outcome and its reason. While nothing is fitted, no line of a sheet invites to try a garment on.
+fn verdict(subject: Subject<'_>, chart: &Chart) -> String {
+    if chart.outcome == "try-on" && subject.state != State::Trial {
+        return format!("Holds by girth: {}", chart.reason);
+    }
+    format!("{}: {}", capital(&chart.outcome.replace('-', " ")), chart.reason)
 }
 
 /// Both limbs, when the record has both.
@@ -88,7 +93,7 @@ pub(super) fn volume(subject: Subject<'_>) -> Vec<Block> {
                 Column::numbers("Excess, %", 26),
             ],
             rows,
-            roomy: false,
+            room: Room::None,
         }));
         let mut words = Vec::new();
         if let Some(sd) = &volume.sd_ml {
@@ -124,7 +129,7 @@ pub(super) fn volume(subject: Subject<'_>) -> Vec<Block> {
             Column::numbers("Other limb, cm", 26),
         ],
         rows,
-        roomy: false,
+        room: Room::None,
     }));
     blocks
 }
@@ -140,14 +145,14 @@ pub(super) fn made_to_measure(subject: Subject<'_>) -> Vec<Block> {
     let why = subject.chart.map(|chart| capital(&chart.reason)).unwrap_or_default();
     let mut keys = vec![("Pressure wanted".to_owned(), target), ("Why".to_owned(), why)];
     keys.extend(report.record.lengths.iter().map(|length| {
-        (format!("Length {}", length.between), format!("{} cm", text(length.length_cm.as_ref())))
+        (format!("Length {}", spoken(&length.between)), format!("{} cm", text(length.length_cm.as_ref())))
     }));
     let rows = report
         .record
         .marks
         .iter()
         .map(|mark| {
-            let label = mark.landmark.map_or_else(|| mark.label.clone(), |one| capital(&spoken(one)));
+            let label = capital(&mark.landmark.map_or_else(|| mark.label.clone(), spoken));
             vec![label, text(mark.at_cm.as_ref()), text(mark.girth_cm.as_ref()), String::new()]
         })
         .collect();
@@ -163,7 +168,7 @@ pub(super) fn made_to_measure(subject: Subject<'_>) -> Vec<Block> {
                 Column::numbers("Relaxed girth, cm", 34),
             ],
             rows,
-            roomy: true,
+            room: Room::Number,
         }),
         Block::Ticks {
             boxes: vec![],

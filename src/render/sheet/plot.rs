@@ -10,6 +10,8 @@ use crate::report::{Mark, Pressure};
 
 /// Width of the drawing, points: within the margins of A4 and Letter.
 const WIDTH: f64 = 500.0;
+/// Width of the column of figures at the right, points.
+const VALUES: f64 = 58.0;
 /// Half the height of the hatched patch, points.
 const PATCH: f64 = 10.0;
 /// Half the side of a point, points.
@@ -73,7 +75,7 @@ fn pressures(
     let ends = [reference.claimed_low_mmhg.as_ref(), reference.claimed_high_mmhg.as_ref()];
     let claimed = ends.iter().flatten().map(|one| one.value);
     let highest = dots.iter().flatten().map(|dot| dot.high).chain(claimed).fold(0.0, f64::max);
-    let across = Across::new(highest, drawn.right + 8.0, WIDTH - 24.0);
+    let across = Across::new(highest, drawn.right + 8.0, WIDTH - VALUES);
     let mut shapes = frame(across, drawn);
     if let Some(at) = dots.iter().flatten().find(|dot| dot.mark.landmark == reference.landmark) {
         shapes.extend(patch(across, drawn.along.y(at.at), ends.map(|end| end.map(|one| one.value))));
@@ -101,10 +103,8 @@ fn pressures(
         });
         let square = vec![(x - DOT, y - DOT), (x + DOT, y - DOT), (x + DOT, y + DOT), (x - DOT, y + DOT)];
         shapes.push(Shape::area(square, if judged { Ink::Black } else { Ink::White }, 0.9));
-        if let Some(figure) = &dot.mark.pressure_mmhg {
-            let at = (high + 4.0, y + LETTERS * 0.35);
-            shapes.push(Shape::label(at, Anchor::Start, LETTERS, figure.text.clone()));
-        }
+        let at = (WIDTH, y + LETTERS * 0.35);
+        shapes.push(Shape::label(at, Anchor::End, LETTERS, dot.mark.words.clone()));
     }
     let mut words = "filled: judged; open: shown only; bar: range of the estimate".to_owned();
     if let Some(claim) = claim(pressure) {

@@ -2,7 +2,7 @@
 
 use super::subject::{State, Subject};
 use super::wording::sentence;
-use super::{Block, Column, Table, Tone};
+use super::{Block, Column, Room, Table, Tone, Weight};
 use crate::report::Finding;
 
 /// The result in words, loud when nothing may be fitted.
@@ -18,18 +18,18 @@ pub(super) fn result(subject: Subject<'_>) -> Vec<Block> {
     }
     let mut blocks = match subject.state {
         State::Trial => said,
-        State::Stop => vec![frame("STOP: DO NOT FIT ANY GARMENT FROM THIS SHEET", said)],
+        State::Stop => vec![frame(Weight::Black, "STOP: DO NOT FIT ANY GARMENT FROM THIS SHEET", said)],
         State::Wait => {
             let outcome = report.outcome.unwrap_or("no chart given").replace('-', " ").to_uppercase();
-            vec![frame(&format!("{outcome}: no garment is fitted from this sheet yet"), said)]
+            vec![frame(Weight::Thick, &format!("{outcome}: no garment is fitted from this sheet yet"), said)]
         }
     };
     blocks.push(Block::Keys(keys(subject)));
     blocks
 }
 
-fn frame(title: &str, inside: Vec<Block>) -> Block {
-    Block::Frame { heavy: true, title: title.to_owned(), inside }
+fn frame(weight: Weight, title: &str, inside: Vec<Block>) -> Block {
+    Block::Frame { weight, title: title.to_owned(), inside }
 }
 
 fn keys(subject: Subject<'_>) -> Vec<(String, String)> {
@@ -85,7 +85,7 @@ pub(super) fn to_clear(subject: Subject<'_>) -> Vec<Block> {
                 Column::words("Signature, date", 26),
             ],
             rows,
-            roomy: true,
+            room: Room::Signature,
         }));
     }
     if !questions.is_empty() {
@@ -130,7 +130,10 @@ pub(super) fn also_seen(subject: Subject<'_>) -> Vec<Block> {
     if items.is_empty() {
         Vec::new()
     } else {
-        vec![Block::heading("Fit with extra checks"), Block::List(items)]
+        vec![
+            Block::heading(if subject.state == State::Trial { "Fit with extra checks" } else { "Also seen" }),
+            Block::List(items),
+        ]
     }
 }
 
