@@ -24,6 +24,7 @@ mod worked;
 mod cli;
 mod layering;
 mod readme;
+mod sheet;
 mod shipped;
 mod tables;
 mod alarms;

@@ -97,7 +97,6 @@ fn table(out: &mut String, table: &Table) {
     let class = match table.room {
         Room::None => "",
         Room::Number => " class=\"room\"",
-        Room::Signature => " class=\"room sign\"",
     };
     add(out, format_args!("<table{class}>\n<caption>{}</caption>\n<colgroup>", text(&table.caption)));
     for column in &table.columns {

@@ -29,7 +29,6 @@ thead th{vertical-align:bottom;border-bottom:1.2pt solid #000;border-top:1.2pt s
 tbody th{font-weight:normal}
 .n{text-align:right;font-variant-numeric:tabular-nums}
 .room td,.room th{padding-bottom:2.4mm}
-.sign td,.sign th{padding-bottom:6mm}
 .room thead th{padding-bottom:.6mm}
 .room td{border-left:.4pt solid #000}
 tr,li,.blanks,.tick,figure{break-inside:avoid}
@@ -67,7 +66,7 @@ pub(super) fn style(head: &Head, paper: Paper) -> String {
     };
     let edge = "vertical-align:bottom;padding-bottom:1mm;margin-bottom:3mm;border-bottom:.5pt solid #000;font-size:8.5pt;font-family:\"DejaVu Sans\",Verdana,\"Noto Sans\",Arial,sans-serif";
     format!(
-        "{RULES}@page{{size:{size};margin:21mm 15mm 15mm;\
+        "{RULES}@page{{size:{size};margin:21mm 15mm 13mm;\
          @top-left{{content:{};font-weight:bold;width:46%;text-align:left;{edge}}}\
          @top-center{{content:none;width:0}}\
          @top-right{{content:{} \" \\b7  page \" counter(page) \" of \" counter(pages);width:54%;text-align:right;white-space:nowrap;{edge}}}}}\n",

@@ -41,9 +41,7 @@ impl Layout<'_> {
                 2.0 * line + self.lead(after, level)
             }
             Some((Block::List(items) | Block::Ticks { items, .. }, _)) => {
-                // The first item, and a second that would be the last.
-                let least = if items.len() == 2 { 2 } else { 1 };
-                let first = Block::List(items.iter().take(least).cloned().collect());
+                let first = Block::List(items.iter().take(1).cloned().collect());
                 self.height(&[first], level)
             }
             Some(_) => 3.0 * line,

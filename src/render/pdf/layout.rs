@@ -9,7 +9,7 @@ use crate::render::Paper;
 /// Left and right margin, points.
 pub(super) const MARGIN: f32 = 42.5;
 /// Lower margin, points.
-const FOOT: f32 = 42.5;
+const FOOT: f32 = 36.0;
 /// From baseline to baseline, in letter heights.
 pub(super) const LEADING: f32 = 1.34;
 

@@ -73,7 +73,7 @@ impl Layout<'_> {
         Node::group(Tag::LI, vec![Node::group(Tag::Lbl, vec![label]), Node::group(Tag::LBody, body)])
     }
 
-    /// Items under one label; the last is not left alone on a page.
+    /// Items under one label; a last one of one line is not left alone on a page.
     pub(super) fn items(&mut self, label: &str, indent: f32, items: &[String]) -> Vec<Node> {
         let size = self.size;
         let mut nodes = Vec::with_capacity(items.len());
@@ -82,7 +82,9 @@ impl Layout<'_> {
             if let [last] = after {
                 let face = self.fonts.face(Weight::Regular);
                 let count = |text: &str| face.wrap(text, size, self.width - indent).len();
-                self.need(lines_high(count(item) + count(last), size) + size * 0.6);
+                if count(last) == 1 {
+                    self.need(lines_high(count(item) + 1, size) + size * 0.6);
+                }
             }
             nodes.push(self.item(label, Weight::Regular, indent, item));
             rest = after;

@@ -12,8 +12,8 @@ use crate::render::sheet::{Room, Table};
 const PAD: f32 = 2.0;
 /// Left and right of the text of a cell, points.
 const SIDE: f32 = 3.5;
-/// Least height of a row to write a number in, and one to sign in, points.
-const ROOMS: (f32, f32) = (19.0, 34.0);
+/// Least height of a row to write a number in, points.
+const NUMBER: f32 = 19.0;
 
 /// What a row is.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -89,8 +89,7 @@ impl Layout<'_> {
             .max();
         let high = lines_high(most.unwrap_or(1), grid.size) + 2.0 * PAD;
         match grid.table.room {
-            Room::Number if row == Row::Body => high.max(ROOMS.0),
-            Room::Signature if row == Row::Body => high.max(ROOMS.1),
+            Room::Number if row == Row::Body => high.max(NUMBER),
             _ => high,
         }
     }

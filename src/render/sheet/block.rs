@@ -81,8 +81,6 @@ pub enum Room {
     None,
     /// For a number.
     Number,
-    /// For a reason or a signature.
-    Signature,
 }
 
 /// A column.

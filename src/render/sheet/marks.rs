@@ -46,7 +46,9 @@ pub(super) fn marks(subject: Subject<'_>) -> Vec<Block> {
         }),
     ];
     let mut remarks = Vec::new();
-    if worn && subject.pressure.is_some_and(|one| one.basis == Some("fabric")) {
+    if worn && subject.pressure.is_some_and(|one| one.basis == Some("readings")) {
+        remarks.push("Pressure: as read by a sensor under the garment, with its 95 % range.".to_owned());
+    } else if worn && subject.pressure.is_some_and(|one| one.basis == Some("fabric")) {
         remarks.push("Pressure: the estimate with the range in which 95 % of such estimates lie by tape, ruler and fabric error.".to_owned());
     }
     remarks.extend(record.lengths.iter().map(|length| {

@@ -14,15 +14,14 @@ pub(super) fn others(subject: Subject<'_>) -> Vec<Block> {
     let mut rows = Vec::new();
     if let Some(chart) = subject.chart {
         if chart.size.is_none() {
-            rows.push(vec![chart.label.clone(), "none picked".to_owned(), capital(&chart.reason)]);
+            rows.push(vec![chart.label.clone(), "none".to_owned(), capital(&chart.reason)]);
         }
         for size in chart.sizes.iter().filter(|size| Some(&size.size) != chart.size.as_ref()) {
             rows.push(vec![chart.label.clone(), format!("size {}", size.size), capital(&size.reason)]);
         }
     }
     for chart in report.charts.iter().filter(|one| Some(&one.label) != subject.chart.map(|one| &one.label)) {
-        let size =
-            chart.size.as_ref().map_or_else(|| "none picked".to_owned(), |size| format!("size {size}"));
+        let size = chart.size.as_ref().map_or_else(|| "none".to_owned(), |size| format!("size {size}"));
         rows.push(vec![chart.label.clone(), size, verdict(subject, chart)]);
     }
     if rows.is_empty() {
@@ -32,7 +31,7 @@ pub(super) fn others(subject: Subject<'_>) -> Vec<Block> {
         Block::heading("Other sizes and charts"),
         Block::Table(Table {
             caption: format!("What else was looked at, and why it was not taken.{}", subject.caution()),
-            columns: vec![Column::words("Chart", 33), Column::words("Size", 16), Column::words("Reason", 97)],
+            columns: vec![Column::words("Chart", 36), Column::words("Size", 15), Column::words("Reason", 95)],
             rows,
             room: Room::None,
         }),

@@ -46,8 +46,7 @@ pub(super) fn plot(subject: Subject<'_>) -> Option<Scene> {
             .flatten()
             .map(|dot| format!("{} {}", spoken(dot.mark.landmark), dot.mark.words))
             .collect();
-        description =
-            format!("{description} Estimated pressure in mmHg with its range: {}.", said.join(", "));
+        description = format!("{description} Pressure in mmHg with its range: {}.", said.join(", "));
         if let Some(claim) = claim(pressure) {
             description = format!("{description} {claim}");
         }
@@ -76,7 +75,12 @@ fn pressures(
     let claimed = ends.iter().flatten().map(|one| one.value);
     let highest = dots.iter().flatten().map(|dot| dot.high).chain(claimed).fold(0.0, f64::max);
     let across = Across::new(highest, drawn.right + 8.0, WIDTH - VALUES);
-    let mut shapes = frame(across, drawn);
+    let read = pressure.basis == Some("readings");
+    let mut shapes = frame(
+        across,
+        drawn,
+        if read { "pressure read by a sensor, mmHg" } else { "estimated pressure, mmHg" },
+    );
     if let Some(at) = dots.iter().flatten().find(|dot| dot.mark.landmark == reference.landmark) {
         shapes.extend(patch(across, drawn.along.y(at.at), ends.map(|end| end.map(|one| one.value))));
     }
@@ -106,7 +110,7 @@ fn pressures(
         let at = (WIDTH, y + LETTERS * 0.35);
         shapes.push(Shape::label(at, Anchor::End, LETTERS, dot.mark.words.clone()));
     }
-    let mut words = "filled: judged; open: shown only; bar: range of the estimate".to_owned();
+    let mut words = "filled: judged; open: shown only; bar: 95 % range".to_owned();
     if let Some(claim) = claim(pressure) {
         words = format!("{words}. {claim}");
     }
@@ -127,7 +131,7 @@ fn claim(pressure: &Pressure) -> Option<String> {
     Some(format!("Hatched: class {class} claimed, {band} at the {}.", spoken(reference.landmark)))
 }
 
-fn frame(across: Across, drawn: &Outline) -> Vec<Shape> {
+fn frame(across: Across, drawn: &Outline, words: &str) -> Vec<Shape> {
     let (top, bottom) = (drawn.top - PATCH - 4.0, drawn.bottom + PATCH + 4.0);
     let right = across.x(f64::from(across.last));
     let mut shapes = Vec::new();
@@ -145,7 +149,7 @@ fn frame(across: Across, drawn: &Outline) -> Vec<Shape> {
     shapes.push(Shape::line(vec![(left, top), (left, bottom), (right, bottom)], 0.9));
     let middle = f64::midpoint(left, right);
     let at = (middle, bottom + 2.0 * LETTERS + 7.0);
-    shapes.push(Shape::label(at, Anchor::Middle, LETTERS, "estimated pressure, mmHg"));
+    shapes.push(Shape::label(at, Anchor::Middle, LETTERS, words));
     shapes
 }
 

@@ -2,7 +2,7 @@
 
 use super::subject::{State, Subject};
 use super::wording::sentence;
-use super::{Block, Column, Room, Table, Tone, Weight};
+use super::{Block, Tone, Weight};
 use crate::report::Finding;
 
 /// The result in words, loud when nothing may be fitted.
@@ -69,24 +69,21 @@ pub(super) fn to_clear(subject: Subject<'_>) -> Vec<Block> {
     let open = |one: &&Finding| {
         subject.concerns(one) && !one.cleared && one.severity != "care" && one.severity != "note"
     };
-    let rows: Vec<Vec<String>> = findings.iter().filter(open).map(row).collect();
     let questions = &subject.report.screening.questions;
     let mut blocks = vec![Block::heading("To be cleared first")];
-    if rows.is_empty() && questions.is_empty() {
+    let standing: Vec<&Finding> = findings.iter().filter(open).collect();
+    if standing.is_empty() && questions.is_empty() {
         blocks.push(Block::text("No stop and no open review; every question was answered."));
     }
-    if !rows.is_empty() {
-        blocks.push(Block::Table(Table {
-            caption: "Stops and reviews that stand open".to_owned(),
-            columns: vec![
-                Column::words("What was found", 56),
-                Column::words("Cleared by (role)", 22),
-                Column::words("Reason", 30),
-                Column::words("Signature, date", 26),
-            ],
-            rows,
-            room: Room::Signature,
-        }));
+    for one in standing {
+        blocks.push(Block::strong(finding_words(one)));
+        if one.severity == "stop" {
+            blocks.push(Block::text(
+                "A stop is not cleared by anyone; only a changed answer or value ends it.",
+            ));
+        } else {
+            blocks.push(Block::blanks(&[&["Cleared by (role)", "Reason"], &["Signature, date"]]));
+        }
     }
     if !questions.is_empty() {
         blocks.push(Block::strong(format!(
@@ -113,12 +110,6 @@ pub(super) fn to_clear(subject: Subject<'_>) -> Vec<Block> {
 
 fn question(words: &str, id: &str) -> String {
     if words.is_empty() { id.to_owned() } else { words.to_owned() }
-}
-
-fn row(one: &Finding) -> Vec<String> {
-    let role =
-        if one.severity == "stop" { "A stop is not cleared; only a changed answer ends it." } else { "" };
-    vec![finding_words(one), role.to_owned(), String::new(), String::new()]
 }
 
 /// Cares and notes about the client and the chart shown.
