@@ -18,11 +18,13 @@
 mod chance;
 mod scene;
 mod support;
+mod demo;
 mod direct;
 mod worked;
 
 mod cli;
 mod layering;
+mod laws;
 mod readme;
 mod sheet;
 mod shipped;
