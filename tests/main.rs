@@ -27,6 +27,7 @@ mod layering;
 mod laws;
 mod readme;
 mod sheet;
+mod robust;
 mod shipped;
 mod tables;
 mod alarms;

@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
+use anyhow::anyhow;
 use jiff::ZonedDateTime;
 use jiff::civil::Date;
 use tapeline::assessment::{OpenRecord, open_previous, open_record};
@@ -50,6 +51,16 @@ pub(crate) fn rules(named: Option<&Path>) -> Result<Rules, Failure> {
     Ok(read_rules(Some(source))?)
 }
 
+/// Refuses `-` for two files: standard input holds one.
+fn once_from_stdin<'p>(paths: impl Iterator<Item = &'p Path>) -> Result<(), Failure> {
+    if paths.filter(|path| path.as_os_str() == "-").count() > 1 {
+        return Err(
+            anyhow!("`-` stands for two files, but standard input holds one; name the other one").into()
+        );
+    }
+    Ok(())
+}
+
 /// Opens a record, its charts and earlier records of the same limb.
 pub(crate) fn open_with_previous(
     record: &Path,
@@ -57,6 +68,7 @@ pub(crate) fn open_with_previous(
     previous: &[PathBuf],
     setting: &Setting,
 ) -> Result<(OpenRecord, Vec<Chart>), Failure> {
+    once_from_stdin(std::iter::once(record).chain(charts.iter().chain(previous).map(PathBuf::as_path)))?;
     let mut problems: Vec<Problem> = Vec::new();
     let (mut opened, found) = match open(record, charts, setting) {
         Ok(opened) => (Some(opened), None),
@@ -90,6 +102,7 @@ pub(crate) fn open(
     charts: &[PathBuf],
     setting: &Setting,
 ) -> Result<(OpenRecord, Vec<Chart>), Failure> {
+    once_from_stdin(std::iter::once(record).chain(charts.iter().map(PathBuf::as_path)))?;
     let mut problems: Vec<Problem> = Vec::new();
     let open = Source::read(record)
         .map_err(|problem| vec![problem])

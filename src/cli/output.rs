@@ -44,9 +44,19 @@ pub(crate) fn write_file(text: &[u8], path: &Path, force: bool) -> anyhow::Resul
     if path.is_dir() {
         return Err(anyhow!("{name} is a directory; name a file in it"));
     }
+    if path.exists() && !path.is_file() {
+        // A device or a pipe is written into, never replaced.
+        let written = File::options().write(true).open(path).and_then(|mut file| file.write_all(text));
+        return match written {
+            Err(fault) if fault.kind() == ErrorKind::BrokenPipe => Ok(()),
+            other => other.with_context(|| format!("{name} could not be written")),
+        };
+    }
     if path.exists() && !force {
         return Err(anyhow!("{name} exists and is kept; give another name, or `--force` to replace it"));
     }
+    // Behind a link the file itself is replaced, and the link stays.
+    let path = &std::fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
     let temporary = temporary_beside(path);
     let written = File::create(&temporary)
         .and_then(|mut file| file.write_all(text).and_then(|()| file.sync_all()))
