@@ -21,6 +21,11 @@ mod support;
 mod demo;
 mod direct;
 mod worked;
+mod worked_pressure;
+mod laws_pressure;
+mod monte_carlo;
+mod gradient;
+mod garment_files;
 
 mod cli;
 mod layering;
