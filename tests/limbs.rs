@@ -8,6 +8,7 @@ use std::collections::BTreeMap;
 use std::path::PathBuf;
 
 use tapeline::anatomy::Landmark;
+use tapeline::finding::SHOWN_SLIPS;
 use tapeline::quantity::Girth;
 use tapeline::record::{Record, questions};
 
@@ -110,10 +111,13 @@ struct Tally {
     refused: usize,
     listed: usize,
     first: usize,
+    shown: usize,
+    longest: usize,
 }
 
 fn try_slip(slip: &'static str, places: &Where, slipped: Change, limbs: &[(Limb, Limb)]) -> Tally {
-    let mut tally = Tally { slip, tried: 0, detected: 0, refused: 0, listed: 0, first: 0 };
+    let mut tally =
+        Tally { slip, tried: 0, detected: 0, refused: 0, listed: 0, first: 0, shown: 0, longest: 0 };
     let (arm, leg) = (bare_arm(), bare_leg());
     let mut chance = Chance::of(11);
     for (record, limb) in limbs.iter().flat_map(|(one, other)| [(&arm, one), (&leg, other)]) {
@@ -151,6 +155,9 @@ fn try_slip(slip: &'static str, places: &Where, slipped: Change, limbs: &[(Limb,
             let rank = ranks.min();
             tally.listed += usize::from(rank.is_some());
             tally.first += usize::from(rank == Some(0));
+            tally.shown += usize::from(rank.is_some_and(|rank| rank < SHOWN_SLIPS));
+            let length = asked.iter().map(|question| question.slips.len()).max().unwrap_or_default();
+            tally.longest = tally.longest.max(length);
         }
     }
     tally
@@ -198,13 +205,15 @@ fn print(tally: &Tally) {
     let share = |count: usize, of: usize| count as f64 / of.max(1) as f64 * 100.0;
     let read = tally.detected - tally.refused;
     println!(
-        "{:<30} {:>5} tried  {:>5.1} % found ({} refused)  {:>5.1} % of those read named, {:>5.1} % first",
+        "{:<30} {:>5} tried  {:>5.1} % found ({} refused)  {:>5.1} % of those read named, {:>5.1} % first, {:>5.1} % in words; at most {}",
         tally.slip,
         tally.tried,
         share(tally.detected, tally.tried),
         tally.refused,
         share(tally.listed, read),
         share(tally.first, read),
+        share(tally.shown, read),
+        tally.longest,
     );
 }
 
@@ -244,6 +253,7 @@ fn sure_slips_are_always_found_and_named() {
         print(&tally);
         assert_eq!(tally.detected, tally.tried, "{slip}");
         assert_eq!(tally.listed, tally.detected - tally.refused, "{slip}");
+        assert_eq!(tally.shown, tally.listed, "{slip}: named among those that the sentence shows");
     }
 }
 

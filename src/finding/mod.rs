@@ -17,5 +17,6 @@ mod words;
 
 pub use content::{ClearedBy, Finding};
 pub use id::FindingId;
+pub use of_record::SHOWN_SLIPS;
 pub use place::FindingPlace;
 pub use words::{cm, mmhg_words, percent_words};

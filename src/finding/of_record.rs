@@ -200,7 +200,7 @@ fn confirm_words(names: &[&str]) -> String {
 }
 
 /// Slips that the sentence names before it only counts (house rule: what fits two lines).
-const SHOWN_SLIPS: usize = 3;
+pub const SHOWN_SLIPS: usize = 3;
 
 fn slip_words(slips: &[Slip]) -> String {
     if slips.is_empty() {
