@@ -210,6 +210,9 @@ fn a_blank_record_gets_one_line_and_a_block_with_every_question() {
         for id in unanswered {
             assert!(template.contains(id.as_str().unwrap()) || id == "material-allergy", "{id}");
         }
+        for list in ["  none_of: []", "  yes: []", "  no: []", "  unknown:"] {
+            assert_eq!(template.lines().filter(|line| *line == list).count(), 1, "{list}");
+        }
         // Pasted as it stands it answers nothing and changes nothing.
         let pasted = format!("{}{template}\n", blank.record());
         let folder = folder(&[("record.yaml", &pasted)]);

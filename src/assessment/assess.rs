@@ -69,7 +69,8 @@ pub(super) fn of_the_client(
     findings.extend(of_limb(open, volume.as_ref(), today, rules));
     raise(&mut findings, rules);
     let outcomes = client_outcomes(&findings);
-    findings.sort_by_key(|finding| (finding.severity, finding.cleared.is_some()));
+    // A question holds the report up, so it goes before what is only to be borne in mind.
+    findings.sort_by_key(|finding| (finding.severity, finding.cleared.is_some(), !finding.is_question));
     Client { findings, outcomes, volume }
 }
 

@@ -106,7 +106,10 @@ fn limb(limbs: Limbs) -> &'static str {
 
 /// Hazards with their controls and the tests that hold them.
 pub fn hazards_text(matrix: &Matrix) -> String {
-    let tests: usize = matrix.controls.iter().map(|control| control.tests.len()).sum();
+    let mut tests: Vec<&String> = matrix.controls.iter().flat_map(|control| &control.tests).collect();
+    tests.sort_unstable();
+    tests.dedup();
+    let tests = tests.len();
     let mut out = format!(
         "{} hazards, {} controls, held by {tests} tests. No conformity with any standard is claimed.\n",
         matrix.hazards.len(),
@@ -114,14 +117,16 @@ pub fn hazards_text(matrix: &Matrix) -> String {
     );
     out.push_str("\nHazards\n");
     for hazard in &matrix.hazards {
-        wrap(&mut out, "  ", &format!("{} {} -> {}", hazard.id, hazard.situation, hazard.harm));
-        wrap(&mut out, "        ", &format!("controls: {}", hazard.controls.join(", ")));
+        let _ = writeln!(out, "  {}  {}", hazard.id, hazard.situation);
+        wrap(&mut out, "         ", &format!("harm: {}", hazard.harm));
+        wrap(&mut out, "         ", &format!("controls: {}", hazard.controls.join(", ")));
     }
     out.push_str("\nControls\n");
     for control in &matrix.controls {
-        wrap(&mut out, "  ", &format!("{}: {}", control.id, control.what));
+        let _ = writeln!(out, "  {}", control.id);
+        wrap(&mut out, "    ", &control.what);
         for test in &control.tests {
-            let _ = writeln!(out, "        {test}");
+            let _ = writeln!(out, "      {test}");
         }
     }
     out
@@ -148,7 +153,7 @@ pub fn alarms_text() -> String {
         );
     }
     out.push_str(
-        "\nCalled a rise: graded likely or certain. Decided, or called a fall: graded\n         none or possible, no pair left undecided; of the flat and the rising garment the worse.\n\
+        "\nCalled a rise: graded likely or certain. Decided, or called a fall: graded none or possible, no pair\nleft undecided; of the flat and the rising garment the worse.\n\
          Wanted at 35 %: fewer than 2, more than 95, at least 90, fewer than 1 (house rule).\n",
     );
     out
