@@ -123,6 +123,10 @@ fn every_file_in_the_readme_is_read_without_a_problem() {
     );
     assert!(ran.status != 2, "{}", ran.stderr);
     assert_eq!(ran.json()["charts"][0]["size"], "3", "{}", ran.stdout);
+    let garment =
+        ["gradient", "record.yaml", "--garment", "garment.yaml", "--today", "2026-03-14", "--format", "json"];
+    let ran = run_in(folder.path(), &garment, None);
+    assert!(ran.status != 2, "{}", ran.stderr);
 }
 
 #[test]
