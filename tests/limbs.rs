@@ -376,7 +376,7 @@ fn the_known_oddities_of_the_second_set() {
         assert_eq!(tapeline::record::girth_changes(&now, &[then], &CONSENSUS).len(), 1);
     }
     println!(
-        "252 men: 1 arm asked about (forearm 34.9 on upper arm 27.0), ankles 33.9 and 33.7 by the previous visit"
+        "252 men: 2 arms asked about (forearms 34.9 and 21.0), ankles 33.9 and 33.7 by the previous visit"
     );
 }
 
