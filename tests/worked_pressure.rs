@@ -4,7 +4,7 @@ use std::f64::consts::PI;
 
 use tapeline::garment::{Bench, BenchKind, Fabric, Pull, open_fabric, pool};
 use tapeline::pressure::{
-    Ellipse, Estimate, Spread, Stacked, WrapPull, cone_share, estimate_cm, estimate_wrap, laplace_cm,
+    Ellipse, Estimate, Line, Spread, Stacked, WrapPull, cone_share, estimate_cm, estimate_wrap, laplace_cm,
     radius_from_chord, reduction_from_stretch, relaxed_for, stack, stretch_from_reduction, tension_for,
 };
 use tapeline::quantity::{mmhg, newton_per_metre, pressure_from_mmhg, tension_from_newton_per_metre};
@@ -249,6 +249,16 @@ fn oversized_sleeves_fall_in_order() {
         }
         assert!((0.3..0.7).contains(&(all[3] / all[0])), "{all:?}");
     }
+}
+
+#[test]
+fn wear_takes_off_pressure() {
+    // Class 2 flat knit: 29.3, 27.6, 26.5 mmHg at 0, 1, 3 months (Veraart 1997, Phlebology, published). Least
+    // squares by hand (derived): slope −0.878571429; 25 mmHg at 4.52032520 months, in the paper 4 to 5.
+    let line = Line::through(&[(0.0, 29.3), (1.0, 27.6), (3.0, 26.5)]).unwrap();
+    near(line.slope, -0.878_571_429, 1e-9);
+    near(line.reaches(25.0).unwrap(), 4.520_325_20, 1e-9);
+    assert!(Line::through(&[(1.0, 2.0), (1.0, 3.0)]).is_none());
 }
 
 #[test]

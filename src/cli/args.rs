@@ -57,7 +57,7 @@ pub(crate) struct Check {
 /// `explain`.
 #[derive(Debug, ClapArgs)]
 pub(crate) struct Explain {
-    /// The id as the report prints it, or: screening, hazards, alarms. Without it, every id.
+    /// The id as the report prints it, or: screening, hazards, alarms, bench-test. Without it, every id.
     pub(crate) id: Option<String>,
     /// Everything, as Markdown.
     #[arg(long, conflicts_with = "id")]

@@ -2,7 +2,8 @@
 
 use anyhow::anyhow;
 use tapeline::explain::{
-    Catalogue, Matrix, alarms_text, entry_text, hazards_text, index_text, markdown, screening_text,
+    Catalogue, Matrix, alarms_text, bench_text, entry_text, hazards_text, index_text, markdown,
+    screening_text,
 };
 use tapeline::garment::Schemes;
 use tapeline::input::Source;
@@ -22,6 +23,7 @@ pub(crate) fn run(args: &Explain) -> Result<Exit, Failure> {
         Some("screening") => screening_text(&rules),
         Some("hazards") => hazards_text(&Matrix::shipped()?),
         Some("alarms") => alarms_text(),
+        Some("bench-test") => bench_text(),
         Some(id) => {
             let found: Vec<String> = catalogue.find(id).into_iter().map(entry_text).collect();
             if found.is_empty() {

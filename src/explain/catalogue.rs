@@ -6,7 +6,7 @@ use crate::input::nearest_word;
 use crate::rules::Rules;
 
 /// Words beside the ids that can be explained: lists and tables.
-pub const TOPICS: [&str; 3] = ["screening", "hazards", "alarms"];
+pub const TOPICS: [&str; 4] = ["screening", "hazards", "alarms", "bench-test"];
 
 /// Every entry.
 #[derive(Clone, Debug)]

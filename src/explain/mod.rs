@@ -16,9 +16,11 @@ mod of_schemes;
 mod catalogue;
 mod hazards;
 mod alarms;
+mod bench;
 mod text;
 
 pub use alarms::{AlarmRates, MEASURED_RATES};
+pub use bench::bench_text;
 pub use catalogue::{Catalogue, TOPICS};
 pub use entry::{Entry, Kind};
 pub use hazards::{Control, Hazard, Matrix};

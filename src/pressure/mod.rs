@@ -11,6 +11,7 @@ mod wrap;
 mod section;
 mod inverse;
 mod stack;
+mod wear;
 
 pub(crate) use estimate::stretch;
 pub use estimate::{Estimate, Pressed, Spread, estimate, estimate_cm};
@@ -18,4 +19,5 @@ pub use inverse::{Relaxed, reduction_from_stretch, relaxed_for, stretch_from_red
 pub use law::{laplace, laplace_cm, overlap_layers, tension_for};
 pub use section::{Ellipse, cone_share, radius_from_chord};
 pub use stack::{Stacked, stack};
+pub use wear::Line;
 pub use wrap::{WrapPull, estimate_wrap};

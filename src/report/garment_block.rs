@@ -7,7 +7,7 @@ use crate::anatomy::Landmark;
 use crate::assessment::{EdgeEstimate, GradientAssessment, OpenRecord, PieceAt};
 use crate::garment::{Garment, Outfit, Piece, Wrap};
 use crate::graduation::{FallsWhen, Undecided};
-use crate::pressure::Ellipse;
+use crate::pressure::{Ellipse, Line};
 use crate::quantity::mmhg;
 use crate::record::{Mark, Record};
 use crate::rules::{NumberId, Rules};
@@ -43,6 +43,8 @@ pub struct GarmentBlock {
     pub against: Option<AgainstBlock>,
     /// What is missing for a gradient that counts as judged.
     pub missing: Vec<String>,
+    /// What wear takes off, where the record says when a garment was handed out.
+    pub wear: Option<String>,
 }
 
 /// One piece worn.
@@ -285,6 +287,7 @@ pub(super) fn garment(found: &GradientAssessment, open: &OpenRecord, rules: &Rul
             .collect(),
         against: found.against.as_ref().map(against),
         missing: missing(found),
+        wear: wear(open, found),
     }
 }
 
@@ -460,6 +463,26 @@ fn against(one: &crate::assessment::Against) -> AgainstBlock {
         scale: one.scale.and_then(|scale| Figure::new(scale.factor, 3)),
         scale_sd: one.scale.and_then(|scale| Figure::new(scale.sd, 3)),
     }
+}
+
+/// Pressures of new and worn garments at 0, 1 and 3 months: class 2, class 3. Basis: published (Veraart
+/// 1997, Phlebology).
+const WORN: [[(f64, f64); 3]; 2] =
+    [[(0.0, 29.3), (1.0, 27.6), (3.0, 26.5)], [(0.0, 47.5), (1.0, 44.2), (3.0, 41.3)]];
+
+/// What wear takes off in a month, by straight lines through two published series.
+fn wear(open: &OpenRecord, found: &GradientAssessment) -> Option<String> {
+    let given = open.record.garment_given?;
+    let months = found.base.today.since((jiff::Unit::Month, given)).ok()?.get_months();
+    let losses: Vec<f64> = WORN
+        .iter()
+        .filter_map(|series| Line::through(series))
+        .map(|line| -100.0 * line.slope / line.start)
+        .collect();
+    let (low, high) = (losses.first()?, losses.last()?);
+    Some(format!(
+        "A garment was handed out on {given}, {months} months ago. The estimate is of a new one: in two published series pressure fell by about {low:.0} to {high:.0} % a month over 3 months (Veraart 1997)."
+    ))
 }
 
 /// What is missing for a gradient that counts as judged, with the findings' own words.

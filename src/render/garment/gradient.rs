@@ -26,6 +26,10 @@ pub fn gradient_text(report: &Report, width: usize) -> String {
     sections(&mut page, garment);
     undecided(&mut page, garment);
     readings(&mut page, garment);
+    if let Some(wear) = &garment.wear {
+        page.heading("Wear");
+        page.paragraph(wear);
+    }
     if !garment.missing.is_empty() {
         page.heading("What is missing");
         for one in &garment.missing {
