@@ -43,5 +43,6 @@ mod hazards;
 mod limbs;
 mod slips;
 mod thresholds;
+mod units;
 mod malformed;
 mod mutations;
