@@ -5,13 +5,13 @@ use std::f64::consts::TAU;
 use uom::si::f64::Length;
 use uom::si::length::centimeter;
 
-use crate::quantity::{Girth, Pressure, Tension, girth_length};
+use crate::quantity::{Girth, Pressure, Tension};
 
 /// Interface pressure of a tension over a girth: P = 2πT/C.
 ///
 /// Source: derived; check value T 100 N/m, C 25 cm: 18.8511034913 mmHg.
 pub fn laplace(tension: Tension, girth: Girth) -> Pressure {
-    TAU * tension / girth_length(girth)
+    laplace_cm(tension, girth.cm())
 }
 
 /// The same over a girth in cm that is not on the tape's raster, above 0.

@@ -19,8 +19,8 @@ pub use decimal::{Decimal, NumberFault};
 pub use girth::Girth;
 pub use phi::phi;
 pub use physics::{
-    PASCAL_PER_MMHG, Pressure, STANDARD_GRAVITY, Tension, girth_length, mmhg, newton_per_metre,
-    pressure_from_mmhg, tension_from_newton_per_metre,
+    PASCAL_PER_MMHG, Pressure, STANDARD_GRAVITY, Tension, mmhg, newton_per_metre, pressure_from_mmhg,
+    tension_from_newton_per_metre,
 };
 pub use position::{Position, Span};
 pub use range::{Range, RangeFault, range_ends, read_range};

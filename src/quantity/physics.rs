@@ -1,11 +1,8 @@
 //! Owns the dimension-checked types of the physics and the constants that tie units together.
 
-use uom::si::f64::{Length, Pressure as SiPressure, SurfaceTension};
-use uom::si::length::meter;
+use uom::si::f64::{Pressure as SiPressure, SurfaceTension};
 use uom::si::pressure::pascal;
 use uom::si::surface_tension::newton_per_meter;
-
-use super::Girth;
 
 /// Pressure, SI.
 pub type Pressure = SiPressure;
@@ -36,9 +33,4 @@ pub fn tension_from_newton_per_metre(value: f64) -> Tension {
 /// `tension` in N/m.
 pub fn newton_per_metre(tension: Tension) -> f64 {
     tension.get::<newton_per_meter>()
-}
-
-/// A girth as an SI length.
-pub fn girth_length(girth: Girth) -> Length {
-    Length::new::<meter>(girth.cm() / 100.0)
 }
