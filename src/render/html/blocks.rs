@@ -100,8 +100,9 @@ fn table(out: &mut String, table: &Table) {
     };
     add(out, format_args!("<table{class}>\n<caption>{}</caption>\n<colgroup>", text(&table.caption)));
     for column in &table.columns {
-        let share = f64::from(column.share) * 100.0 / f64::from(total.max(1));
-        add(out, format_args!("<col style=\"width:{share:.2}%\">"));
+        // Whole per cents, as the style sheet has them.
+        let share = (u32::from(column.share) * 100 + total / 2) / total.max(1);
+        add(out, format_args!("<col class=\"w{share}\">"));
     }
     out.push_str("</colgroup>\n<thead><tr>");
     for column in &table.columns {

@@ -17,7 +17,7 @@ pub fn html(sheet: &Sheet, paper: Paper) -> String {
             "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n\
          <meta name=\"generator\" content=\"{}\">\n<title>{}</title>\n<style>{}</style>\n</head>\n<body>\n<main>\n",
             escape::text(&sheet.made_by),
-            escape::text(&format!("{} \u{b7} {}", sheet.title, sheet.head.bold)),
+            escape::text(&sheet.head.bold),
             style::style(&sheet.head, paper),
         ),
     );

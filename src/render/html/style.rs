@@ -65,11 +65,13 @@ pub(super) fn style(head: &Head, paper: Paper) -> String {
         Paper::Letter => "letter",
     };
     let edge = "vertical-align:bottom;padding-bottom:1mm;margin-bottom:3mm;border-bottom:.5pt solid #000;font-size:8.5pt;font-family:\"DejaVu Sans\",Verdana,\"Noto Sans\",Arial,sans-serif";
+    let shares: Vec<String> = (3..=70).map(|share| format!(".w{share}{{width:{share}%}}")).collect();
     format!(
-        "{RULES}@page{{size:{size};margin:21mm 15mm 13mm;\
+        "{RULES}{}\n@page{{size:{size};margin:21mm 15mm 13mm;\
          @top-left{{content:{};font-weight:bold;width:46%;text-align:left;{edge}}}\
          @top-center{{content:none;width:0}}\
          @top-right{{content:{} \" \\b7  page \" counter(page) \" of \" counter(pages);width:54%;text-align:right;white-space:nowrap;{edge}}}}}\n",
+        shares.join(""),
         escape::css(&head.bold),
         escape::css(&head.plain),
     )

@@ -55,7 +55,7 @@ pub fn pdf(sheet: &Sheet, paper: Paper) -> Result<Vec<u8>, PdfFault> {
     document.set_tag_tree(tree);
     document.set_outline(outline(&layout.outline));
     let mut metadata = Metadata::new()
-        .title(format!("{} \u{b7} {}", sheet.title, sheet.head.bold))
+        .title(sheet.head.bold.clone())
         .language(LANGUAGE.to_owned())
         .producer(sheet.made_by.clone());
     if let Some(date) = date(&sheet.made_on) {

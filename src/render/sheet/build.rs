@@ -19,8 +19,7 @@ pub fn sheet(report: &Report) -> Sheet {
             bold: format!("{} \u{b7} {limb} \u{b7} {state}", record.client),
             plain: format!("measured {} \u{b7} printed {}", record.measured, report.today),
         },
-        leaves: vec![fitter(subject, title.clone()), client::client(subject)],
-        title,
+        leaves: vec![fitter(subject, title), client::client(subject)],
         made_on: report.today.clone(),
         made_by: format!("{} {}", report.tool.name, report.tool.version),
     };

@@ -5,9 +5,7 @@ use super::Block;
 /// A sheet: what every form of it draws.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Sheet {
-    /// The title of the document.
-    pub title: String,
-    /// What stands at the head of every page.
+    /// What stands at the head of every page; its bold words are the document's title.
     pub head: Head,
     /// The leaves; each starts a page.
     pub leaves: Vec<Leaf>,
