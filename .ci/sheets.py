@@ -70,7 +70,7 @@ class Leaf(html.parser.HTMLParser):
 
     def __init__(self):
         super().__init__()
-        self.leaf, self.kind, self.found = False, None, []
+        self.leaf, self.kind, self.boxes, self.found = False, None, False, []
 
     def handle_starttag(self, tag, attributes):
         kind = dict(attributes).get("class") or ""
@@ -80,22 +80,23 @@ class Leaf(html.parser.HTMLParser):
             self.kind = kind
             if kind not in ("blanks", "run"):
                 self.found.append("")
-        if self.leaf and tag == "span" and kind == "boxes":
-            self.kind = "blanks"
-        elif self.leaf and tag == "span" and self.kind == "blanks" and self.found:
-            self.kind = "tick"
+        if tag == "span":
+            self.boxes = kind == "boxes"
 
     def handle_endtag(self, tag):
         if tag in ("p", "li"):
             self.kind = None
+        if tag == "span":
+            self.boxes = False
 
     def handle_data(self, data):
-        if self.leaf and self.kind not in (None, "blanks", "run"):
+        if self.leaf and not self.boxes and self.kind not in (None, "blanks", "run"):
             self.found[-1] += data
 
     def sentences(self):
         lines = [line.replace("_", "").strip() for line in self.found if line.strip()]
-        return " ".join(line if line[-1] in ".?!" else line.rstrip(":") + "." for line in lines)
+        # A line that ends in a colon goes on in the next.
+        return " ".join(line.rstrip(":") if line[-1] in ".?!:" else line + "." for line in lines)
 
 
 def tight(text):

@@ -81,7 +81,7 @@ impl Layout<'_> {
             Block::Ticks { boxes, items } => nodes.push(self.ticks(boxes, items)),
             Block::Blanks(rows) => {
                 nodes.extend(rows.iter().map(|row| self.blanks(row)).collect::<Vec<_>>());
-                self.y += size * 0.7;
+                self.y += size * 0.95;
             }
             Block::Table(table) => nodes.push(self.table(table)),
             Block::Frame { weight, title, inside } => self.framed(*weight, title, inside, level, nodes),

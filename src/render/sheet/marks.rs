@@ -20,16 +20,20 @@ pub(super) fn marks(subject: Subject<'_>) -> Vec<Block> {
     ];
     let sized = subject.size.is_some();
     let worn = subject.pressure.is_some_and(|one| !one.marks.is_empty());
+    // By stretch alone nothing is said about pressure, and no column is left empty.
+    let said = subject.pressure.is_some_and(|one| one.marks.iter().any(|mark| !mark.words.is_empty()));
     if sized {
         columns.push(Column::numbers("Size range, cm", 20));
         columns.push(Column::words("Room", 22));
     }
     if worn {
         columns.push(Column::numbers("Stretch, %", 16));
-        columns.push(Column::numbers("Pressure, mmHg", 21));
+        if said {
+            columns.push(Column::numbers("Pressure, mmHg", 21));
+        }
         columns.push(Column::words("Against the mark below", 27));
     }
-    let rows = record.marks.iter().map(|mark| row(subject, mark, sized, worn)).collect();
+    let rows = record.marks.iter().map(|mark| row(subject, mark, [sized, worn, said])).collect();
     let what = match (subject.chart, subject.size) {
         (Some(chart), Some(size)) => {
             format!("Marks from hand or foot toward the trunk; {}, size {}.", chart.label, size.size)
@@ -77,7 +81,7 @@ pub(super) fn text(figure: Option<&Figure>) -> String {
     figure.map_or_else(|| EMPTY.to_owned(), |figure| figure.text.clone())
 }
 
-fn row(subject: Subject<'_>, mark: &RecordMark, sized: bool, worn: bool) -> Vec<String> {
+fn row(subject: Subject<'_>, mark: &RecordMark, [sized, worn, said]: [bool; 3]) -> Vec<String> {
     let readings: Vec<String> = mark.readings_cm.iter().map(|one| one.text.clone()).collect();
     let each = if readings.len() > 1 { readings.join(" | ") } else { "once".to_owned() };
     let mut cells = vec![mark.label.clone(), text(mark.at_cm.as_ref()), text(mark.girth_cm.as_ref()), each];
@@ -91,10 +95,12 @@ fn row(subject: Subject<'_>, mark: &RecordMark, sized: bool, worn: bool) -> Vec<
         let found =
             subject.pressure.and_then(|one| one.marks.iter().find(|one| Some(one.landmark) == mark.landmark));
         cells.push(text(found.and_then(|one| one.stretch_percent.as_ref())));
-        cells.push(found.map_or_else(
-            || EMPTY.to_owned(),
-            |one| if one.words.is_empty() { "not estimated".to_owned() } else { one.words.clone() },
-        ));
+        if said {
+            cells.push(found.map_or_else(
+                || EMPTY.to_owned(),
+                |one| if one.words.is_empty() { "not estimated".to_owned() } else { one.words.clone() },
+            ));
+        }
         cells.push(against(subject, mark));
     }
     cells

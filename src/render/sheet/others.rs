@@ -103,7 +103,9 @@ pub(super) fn volume(subject: Subject<'_>) -> Vec<Block> {
         if !sets.is_empty() {
             words.push(format!("In published sets: {}.", sets.join(", ")));
         }
-        blocks.push(Block::small(words.join(" ")));
+        if !words.is_empty() {
+            blocks.push(Block::small(words.join(" ")));
+        }
     }
     let beside = |label: &str| {
         let one = other.iter().find(|mark| mark.label == label);
