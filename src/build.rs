@@ -9,7 +9,7 @@ use serde_yaml::Value;
 
 fn main() {
     let out = std::env::var_os("OUT_DIR").unwrap_or_default();
-    for kind in ["schemes", "thresholds"] {
+    for kind in ["schemes", "rules"] {
         let folder = Path::new("garment-tables").join(kind);
         println!("cargo::rerun-if-changed={}", folder.display());
         let Ok(entries) = std::fs::read_dir(&folder) else {

@@ -3,6 +3,7 @@
 //!
 //! Does not compute, and does not know what a record or a chart means.
 
+mod text;
 mod problem;
 mod source;
 mod node;
@@ -21,4 +22,5 @@ pub use problem::{MOST_PROBLEMS, Place, Problem};
 pub use reader::{Named, Reader};
 pub use source::Source;
 pub use suggest::nearest_word;
+pub use text::{Text, TextFault};
 pub use table::{Row, Table};

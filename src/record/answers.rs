@@ -2,60 +2,87 @@
 
 use jiff::civil::Date;
 
-use crate::input::{Named, YesNo};
+use super::Cap;
+use crate::input::{Named, Spot, Text, YesNo};
+use crate::rules::Role;
 
-/// What was seen on the limb.
+/// How the skin keeps a dent.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Pitting {
+    /// None.
+    None,
+    /// A little.
+    Minor,
+    /// Strong.
+    Strong,
+    /// Asked, and not known.
+    Unknown,
+}
+
+/// What was seen on one limb; absent = not answered.
 #[derive(Clone, Debug, Default)]
 pub struct Observed {
-    /// Is the hand or are the fingers swollen?
-    pub hand_swelling: Option<YesNo>,
     /// Does the skin pit?
-    pub pitting: Option<YesNo>,
-    /// Deep folds?
+    pub pitting: Option<Pitting>,
+    /// Folds?
     pub folds: Option<YesNo>,
     /// Is the shape distorted?
     pub distortion: Option<YesNo>,
+    /// Is the hand (arm) or the foot (leg) swollen? `hand_swelling`, `foot_swelling`.
+    pub extremity_swelling: Option<YesNo>,
+    /// Does the swelling go beyond the garment (breast, trunk, genitals)?
+    pub swelling_beyond: Option<YesNo>,
 }
 
-impl Observed {
-    /// The answer to a question by its key; none where it is not answered or no such key is known.
-    pub fn get(&self, key: &str) -> Option<YesNo> {
-        match key {
-            "hand_swelling" => self.hand_swelling,
-            "pitting" => self.pitting,
-            "folds" => self.folds,
-            "distortion" => self.distortion,
-            _ => None,
-        }
-    }
-}
-
-/// The screening block.
+/// A screening block: groups or items.
 #[derive(Clone, Debug, Default)]
-pub struct ScreeningBlock {
+pub struct Screening {
     /// When it was asked.
     pub asked_on: Option<Date>,
     /// Who asked.
-    pub by: Option<String>,
-    /// Groups answered with no as a whole.
-    pub none_of: Vec<Named>,
-    /// Items answered yes.
-    pub yes: Vec<Named>,
-    /// Items answered no.
-    pub no: Vec<Named>,
-    /// Items answered unknown.
+    pub by: Option<Text>,
+    /// A re-order: nothing has changed since the record of that day.
+    pub unchanged_since: Option<(Date, Spot)>,
+    /// Answered no: items, or groups for their items that are not named.
+    pub absent: Vec<Named>,
+    /// Answered yes.
+    pub present: Vec<Named>,
+    /// Asked, and not known: items or groups.
     pub unknown: Vec<Named>,
+    /// Groups (or items) with a date of their own.
+    pub asked: Vec<(Named, Date)>,
 }
 
-/// A review finding that someone named has cleared.
+/// What was decided by the one who may clear.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ClearDecision {
+    /// It may go on.
+    Cleared,
+    /// It may not.
+    Refused,
+}
+
+/// A finding that someone named has decided on.
 #[derive(Clone, Debug)]
 pub struct Cleared {
-    /// Which screening item or arterial finding.
+    /// Which screening item or finding.
     pub item: Named,
-    /// Role of the person.
-    pub role: Named,
+    /// Who.
+    pub role: Role,
+    /// How.
+    pub decision: ClearDecision,
     /// Why.
-    pub reason: String,
+    pub reason: Text,
     /// When.
-    pub on: Date,
+    pub cleared_on: Date,
+    /// Until when; none = the rules' months.
+    pub until: Option<Date>,
+    /// The protocol it was cleared by (`by: protocol NAME`); none = in person.
+    pub by_protocol: Option<Text>,
+    /// Highest pressure that the clearing covers.
+    pub cap: Option<Cap>,
+    /// When the client was referred on (podiatry by protocol).
+    pub referred_on: Option<Date>,
+    /// Place in the file.
+    pub spot: Spot,
 }

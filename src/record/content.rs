@@ -1,24 +1,21 @@
-//! Owns the record's content.
+//! Owns the record's content: one visit of one client.
 
-use std::collections::BTreeMap;
+use jiff::civil::{Date, Time};
 
-use jiff::civil::Date;
-
-use super::{Arterial, Cleared, Mark, Observed, Prescribed, Reading, ScreeningBlock};
-use crate::anatomy::{Between, Landmark, Limb, Side};
-use crate::input::Spot;
-use crate::quantity::Span;
+use super::{Cause, LimbRecord, Mark, Prescribed, Screening};
+use crate::anatomy::{Limb, Side};
+use crate::input::{Named, Spot, Text};
 
 /// Adult or child.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum AgeBand {
     /// Adult bands hold.
     Adult,
-    /// Adult bands are off; always reviewed.
+    /// Under 16: adult bands are off; always cleared first.
     Child,
 }
 
-/// Which limb is affected.
+/// Which side is affected.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Affected {
     /// One side.
@@ -27,6 +24,17 @@ pub enum Affected {
     Both,
     /// Neither.
     Neither,
+}
+
+impl Affected {
+    /// Whether a side is affected.
+    pub fn includes(self, side: Side) -> bool {
+        match self {
+            Self::One(one) => one == side,
+            Self::Both => true,
+            Self::Neither => false,
+        }
+    }
 }
 
 /// The zero of positions.
@@ -45,15 +53,18 @@ pub enum Origin {
 }
 
 impl Origin {
+    /// The words that files use.
+    pub const WORDS: [(&'static str, Self); 5] = [
+        ("wrist", Self::Wrist),
+        ("styloid", Self::Styloid),
+        ("fingertip", Self::Fingertip),
+        ("heel", Self::Heel),
+        ("floor", Self::Floor),
+    ];
+
     /// The word for it.
     pub fn name(self) -> &'static str {
-        match self {
-            Self::Wrist => "wrist",
-            Self::Styloid => "styloid",
-            Self::Fingertip => "fingertip",
-            Self::Heel => "heel",
-            Self::Floor => "floor",
-        }
+        Self::WORDS.iter().find(|(_, origin)| *origin == self).map_or("", |(word, _)| word)
     }
 
     /// The limb it belongs to.
@@ -74,77 +85,118 @@ pub enum VolumeMethod {
     Disc,
 }
 
-/// Places of the keys that a second record is held against.
+impl VolumeMethod {
+    /// The words that files and reports use.
+    pub const WORDS: [(&'static str, Self); 2] = [("frustum", Self::Frustum), ("disc", Self::Disc)];
+
+    /// The word for it.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Frustum => "frustum",
+            Self::Disc => "disc",
+        }
+    }
+}
+
+/// Known allergies to materials.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub enum Allergies {
+    /// The question is open.
+    #[default]
+    NotAsked,
+    /// Asked, none.
+    None,
+    /// Words as written, at least one.
+    Some(Vec<Named>),
+}
+
+/// Places of the keys that other files are held against.
 #[derive(Clone, Copy, Debug)]
 pub struct RecordSpots {
     /// Of `client`.
     pub client: Spot,
     /// Of `limb`.
     pub limb: Spot,
-    /// Of `measured`.
-    pub measured: Spot,
+    /// Of `measured_on`.
+    pub measured_on: Spot,
+    /// Of `affected`.
+    pub affected: Spot,
 }
 
-/// One visit's measurements of one limb, checked.
+/// One visit, checked: one limb, or both (then the left one first).
 #[derive(Clone, Debug)]
 pub struct Record {
-    /// The clinic's reference code, never a name.
-    pub client: String,
+    /// The file's name as the user gave it.
+    pub file: String,
+    /// The clinic's reference, never a name.
+    pub client: Text,
     /// The day of measuring.
-    pub measured: Date,
-    /// The local time of measuring, as written.
-    pub measured_at: Option<String>,
+    pub measured_on: Date,
+    /// The local time of measuring, if it was written.
+    pub measured_at: Option<Time>,
     /// Who measured.
-    pub measured_by: Option<String>,
+    pub measured_by: Option<Text>,
     /// Adult or child.
     pub age_band: AgeBand,
     /// Arm or leg.
     pub limb: Limb,
-    /// Left or right.
-    pub side: Side,
-    /// Which limb is affected.
+    /// The limbs to be fitted: one, or left and right. Never empty.
+    pub limbs: Vec<LimbRecord>,
+    /// Which side is affected.
     pub affected: Affected,
+    /// Why it is swollen.
+    pub cause: Cause,
     /// Posture while measuring.
-    pub posture: Option<String>,
+    pub posture: Option<Text>,
     /// The zero of positions.
     pub positions_from: Origin,
-    /// The marks, distal to proximal.
-    pub marks: Vec<Mark>,
-    /// The other limb's marks, distal to proximal.
-    pub other_limb: Option<Vec<Mark>>,
-    /// Lengths between landmarks.
-    pub lengths: BTreeMap<Between, Span>,
-    /// What was seen.
-    pub observed: Observed,
-    /// What was prescribed.
+    /// What was prescribed for the client (a limb may have its own).
     pub prescribed: Option<Prescribed>,
-    /// Screening answers as written.
-    pub screening: ScreeningBlock,
-    /// Arterial values (leg).
-    pub arterial: Option<Arterial>,
-    /// Known material allergies; none = not asked, empty = asked, none.
-    pub allergies: Option<Vec<String>>,
-    /// Landmarks whose unusual girth was measured again and holds.
-    pub confirmed: Vec<Landmark>,
-    /// Reviews cleared.
-    pub cleared: Vec<Cleared>,
-    /// Sensor readings.
-    pub readings: Vec<Reading>,
+    /// Screening answers that are the client's; a limb has its own beside them.
+    pub screening: Screening,
+    /// Known allergies to materials.
+    pub allergies: Allergies,
+    /// Questions answered by their word: a landmark, `affected`, `thinner`, `lengths`, `positions`, `arterial`, `client`.
+    pub confirmed: Vec<Named>,
+    /// Findings cleared that name no side.
+    pub cleared: Vec<super::Cleared>,
+    /// Dates of infections of the limb, as written outside a side.
+    pub infections: Vec<Date>,
+    /// The dominant hand or leg.
+    pub dominance: Option<Side>,
+    /// Whether it was measured before treatment.
+    pub baseline: bool,
+    /// Home routines that were shown.
+    pub shown: Vec<Text>,
     /// Body weight, kg.
     pub weight_kg: Option<f64>,
     /// Volume method.
     pub volume_method: VolumeMethod,
-    /// Home routines that were taught.
-    pub taught: Vec<String>,
-    /// When the present garment was handed out.
-    pub garment_given: Option<Date>,
     /// Places in the file.
     pub spots: RecordSpots,
 }
 
 impl Record {
-    /// The mark of a landmark.
-    pub fn mark(&self, landmark: Landmark) -> Option<&Mark> {
-        self.marks.iter().find(|mark| mark.landmark == Some(landmark))
+    /// Whether both sides are to be fitted.
+    pub fn is_both(&self) -> bool {
+        self.limbs.len() > 1
+    }
+
+    /// The limb of a side.
+    pub fn limb_of(&self, side: Side) -> Option<&LimbRecord> {
+        self.limbs.iter().find(|limb| limb.side == side)
+    }
+
+    /// The marks of the other side: `other_limb`, or under `limb: both` the other limb of this record.
+    pub fn other_marks<'r>(&'r self, limb: &'r LimbRecord) -> Option<&'r [Mark]> {
+        match &limb.other_limb {
+            Some(marks) => Some(marks),
+            None => self.limbs.iter().find(|one| one.side != limb.side).map(|one| one.marks.as_slice()),
+        }
+    }
+
+    /// The prescription that holds for a limb.
+    pub fn prescribed_for<'r>(&'r self, limb: &'r LimbRecord) -> Option<&'r Prescribed> {
+        limb.prescribed.as_ref().or(self.prescribed.as_ref())
     }
 }

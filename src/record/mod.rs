@@ -1,5 +1,5 @@
-//! Owns the measurement record: its content, its validation, the questions that unusual girths
-//! raise and the probable slips behind them.
+//! Owns the record of a visit: its content, its validation, the visits of one client, the questions
+//! that unusual girths raise and the probable misreadings behind them.
 //!
 //! Knows no garments.
 //!
@@ -10,25 +10,20 @@ mod mark;
 mod prescribed;
 mod arterial;
 mod answers;
-mod person;
+mod cause;
+mod reading;
+mod garment_in_use;
+mod limb_record;
 mod content;
 mod read_marks;
-mod slip;
-mod slips;
-mod usual;
-mod plausible;
-mod previous;
-mod read;
 
-pub use answers::{Cleared, Observed, ScreeningBlock};
-pub use arterial::{Arterial, Clinical};
-pub use content::{Affected, AgeBand, Origin, Record, RecordSpots, VolumeMethod};
+pub use answers::{ClearDecision, Cleared, Observed, Pitting, Screening};
+pub use arterial::{Arterial, Cap, Clinical, Index};
+pub use cause::Cause;
+pub use content::{Affected, AgeBand, Allergies, Origin, Record, RecordSpots, VolumeMethod};
+pub use garment_in_use::GarmentInUse;
+pub use limb_record::{LengthName, LimbRecord};
 pub use mark::{Mark, TAPE_SD_CM};
-pub use person::Reading;
-pub use plausible::{Question, Unusual, WhichLimb, questions};
 pub use prescribed::{Prescribed, Wanted};
-pub use previous::{GirthChange, WeightChange, girth_changes, weight_change};
-pub(crate) use read::limb_marks;
-pub use read::read_record;
+pub use reading::{Reading, SensorSide};
 pub(crate) use read_marks::{landmark_fault, read_landmark};
-pub use slip::{Slip, SlipKind};

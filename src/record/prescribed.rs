@@ -1,6 +1,6 @@
 //! Owns what was prescribed.
 
-use crate::input::Named;
+use crate::input::{Named, Spot, Text};
 use crate::quantity::Pressure;
 
 /// The prescription as recorded.
@@ -9,17 +9,19 @@ pub struct Prescribed {
     /// The pressure asked for; none when only a style was written.
     pub wanted: Option<Wanted>,
     /// The style, as `sleeve`.
-    pub style: Option<String>,
+    pub style: Option<Text>,
     /// Who prescribed.
-    pub by: Option<String>,
+    pub by: Option<Text>,
+    /// Place in the file.
+    pub spot: Spot,
 }
 
 /// A pressure asked for.
 #[derive(Clone, Debug)]
 pub enum Wanted {
-    /// A class of a scheme.
+    /// A class of a scheme; both are held against the known schemes where they are needed.
     Class {
-        /// The scheme's id, with its place for checks against the known schemes.
+        /// The scheme's id, with its place.
         scheme: Named,
         /// The class in that scheme, with its place.
         class: Named,

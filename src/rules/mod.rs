@@ -3,10 +3,12 @@
 //!
 //! Judges nothing; a room that judges takes its limits from here.
 //!
-//! Source: every value carries its own basis and source in `garment-tables/thresholds/`.
+//! Source: every value carries its own basis and source in `garment-tables/rules/`.
 
 mod basis;
 mod severity;
+mod urgency;
+mod role;
 mod item_rule;
 mod arterial_rule;
 mod number;
@@ -24,5 +26,7 @@ pub use plausible::{Nearness, PlausibleBand, PlausibleRatio};
 pub use raised::{RAISABLE, Raised};
 pub use read::{SHIPPED_RULES, read_rules, read_shipped_rules};
 pub use set::{ObservedRule, Rules};
+pub use role::Role;
 pub use severity::Severity;
+pub use urgency::Urgency;
 pub use severity_set::{ExcessMeasure, Grade, SeveritySet};

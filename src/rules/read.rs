@@ -11,8 +11,8 @@ use crate::quantity::{Dimension, PASCAL_PER_MMHG};
 
 /// The sets inside the program: id and table, as JSON. The first is the default and complete.
 pub const SHIPPED_RULES: [(&str, &str); 2] = [
-    ("consensus", include_str!(concat!(env!("OUT_DIR"), "/consensus.json"))),
-    ("s2k", include_str!(concat!(env!("OUT_DIR"), "/s2k.json"))),
+    ("default", include_str!(concat!(env!("OUT_DIR"), "/default.json"))),
+    ("awmf-037-005", include_str!(concat!(env!("OUT_DIR"), "/awmf-037-005.json"))),
 ];
 
 /// Reads a set of rules: `source` if given (a whole set, or one that `extends` a shipped one), else
@@ -23,7 +23,7 @@ pub const SHIPPED_RULES: [(&str, &str); 2] = [
 pub fn read_rules(source: Option<Source>) -> Result<Rules, Vec<Problem>> {
     match source {
         Some(source) => read_with(Reader::new(source)),
-        None => read_shipped_rules("consensus"),
+        None => read_shipped_rules("default"),
     }
 }
 
@@ -43,12 +43,12 @@ fn read_with(reader: Result<Reader, Problem>) -> Result<Rules, Vec<Problem>> {
 /// Every problem of the set; a test keeps the shipped ones free of them.
 pub fn read_shipped_rules(id: &str) -> Result<Rules, Vec<Problem>> {
     let text = SHIPPED_RULES.iter().find(|(name, _)| *name == id).map_or("", |(_, text)| *text);
-    let source = Source { name: format!("shipped thresholds {id}"), text: text.to_owned() };
+    let source = Source { name: format!("shipped rules {id}"), text: text.to_owned() };
     read_with(Reader::shipped(source))
 }
 
 fn read_one(reader: &Reader) -> Option<Rules> {
-    let fields = reader.fields("thresholds/1")?;
+    let fields = reader.fields("rules/1")?;
     let id = fields.required("id", "a short name, as `id: our-clinic`")?.text()?;
     let mut rules = match fields.optional("extends") {
         Some(item) => {
@@ -119,7 +119,7 @@ fn read_one(reader: &Reader) -> Option<Rules> {
     let missing = |id: &&NumberId| !rules.numbers.iter().any(|number| number.id == **id);
     if let Some(first) = NumberId::ALL.iter().find(missing) {
         let what = format!(
-            "numbers are missing, the first of them `{}`; start from a shipped set with `extends: consensus`",
+            "numbers are missing, the first of them `{}`; start from a shipped set with `extends: default`",
             first.id()
         );
         reader.raise(fields.spot(), "numbers", what);
@@ -334,7 +334,7 @@ fn read_raised(item: &Item<'_>) -> Option<Raised> {
         finding: fields.required("finding", "which house rule")?.word(&words)?,
         severity: fields
             .required("severity", "care or review")?
-            .word(&[("care", Severity::Care), ("review", Severity::Review)])?,
+            .word(&[("care", Severity::Caution), ("review", Severity::ClearFirst)])?,
         basis: basis(&fields)?,
         why: text(&fields, "why")?,
     };

@@ -5,25 +5,29 @@
 pub enum Severity {
     /// Do not fit; medical opinion first.
     Stop,
-    /// Someone named must clear it before fitting.
-    Review,
+    /// Someone of a named role must clear it before fitting.
+    ClearFirst,
     /// Fit with extra checks.
-    Care,
+    Caution,
     /// For information.
     Note,
 }
 
 impl Severity {
-    /// The words that files use.
-    pub const WORDS: [(&'static str, Self); 4] =
-        [("stop", Self::Stop), ("review", Self::Review), ("care", Self::Care), ("note", Self::Note)];
+    /// The words that files, reports and people use.
+    pub const WORDS: [(&'static str, Self); 4] = [
+        ("stop", Self::Stop),
+        ("clear-first", Self::ClearFirst),
+        ("caution", Self::Caution),
+        ("note", Self::Note),
+    ];
 
     /// The word for it.
     pub fn word(self) -> &'static str {
         match self {
             Self::Stop => "stop",
-            Self::Review => "review",
-            Self::Care => "care",
+            Self::ClearFirst => "clear-first",
+            Self::Caution => "caution",
             Self::Note => "note",
         }
     }
