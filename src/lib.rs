@@ -6,6 +6,7 @@
 
 pub mod quantity;
 pub mod anatomy;
+pub mod words;
 pub mod input;
 pub mod rules;
 pub mod record;

@@ -22,5 +22,5 @@ pub use problem::{MOST_PROBLEMS, Place, Problem};
 pub use reader::{Named, Reader};
 pub use source::Source;
 pub use suggest::nearest_word;
-pub use text::{Text, TextFault};
 pub use table::{Row, Table};
+pub use text::{Text, TextFault};

@@ -56,7 +56,11 @@ impl fmt::Display for TextFault {
         match self {
             Self::Empty => out.write_str("is empty; fill it in or take the key out"),
             Self::Character(c) => {
-                write!(out, "holds a character that is not printed (U+{:04X}); write plain text", u32::from(*c))
+                write!(
+                    out,
+                    "holds a character that is not printed (U+{:04X}); write plain text",
+                    u32::from(*c)
+                )
             }
             Self::Long => write!(out, "is longer than {} columns; shorten it", Text::MOST_COLUMNS),
         }

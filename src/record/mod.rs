@@ -25,5 +25,5 @@ pub use garment_in_use::GarmentInUse;
 pub use limb_record::{LengthName, LimbRecord};
 pub use mark::{Mark, TAPE_SD_CM};
 pub use prescribed::{Prescribed, Wanted};
-pub use reading::{Reading, SensorSide};
 pub(crate) use read_marks::{landmark_fault, read_landmark};
+pub use reading::{Reading, SensorSide};
