@@ -11,3 +11,5 @@ pub mod input;
 pub mod rules;
 pub mod record;
 pub mod garment;
+pub mod pressure;
+pub mod gradient;

@@ -1,1 +1,20 @@
 //! All tests, one binary; each module is one kind.
+
+#![allow(
+    missing_docs,
+    unreachable_pub,
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::float_cmp,
+    clippy::cast_precision_loss,
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    clippy::print_stdout,
+    reason = "a test that cannot go on should stop with a panic that says where"
+)]
+
+mod fall;
+mod fall_support;
+mod gradient_vectors;

@@ -1,0 +1,167 @@
+//! Owns which further measurement would most likely decide a fall that is not decided.
+
+use super::judge::grade_of;
+use super::nodes::{HERMITE_9, LEGENDRE_5};
+use super::state::{is_judged, settle};
+use super::{Band, Fall, FallMark, FallSetting, Grade, GradientBasis, KnitPart, MarkKind, Part};
+use crate::anatomy::Landmark;
+
+/// A further measurement, cheapest first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Action {
+    /// The flat width again.
+    FlatWidth,
+    /// The tape again.
+    Tape,
+    /// A strip of the knit pulled at two weights.
+    StripPull,
+    /// A curve of the knit.
+    Curve,
+    /// A curve to more stretch.
+    CurveFurther,
+    /// The sensor again.
+    ReadAgain,
+    /// Sensor readings at all judged marks.
+    SensorReadings,
+}
+
+impl Action {
+    /// The word for it.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::FlatWidth => "flat-width",
+            Self::Tape => "tape",
+            Self::StripPull => "strip-pull",
+            Self::Curve => "curve",
+            Self::CurveFurther => "curve-further",
+            Self::ReadAgain => "read-again",
+            Self::SensorReadings => "sensor-readings",
+        }
+    }
+}
+
+/// One further measurement.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Decide {
+    /// What.
+    pub action: Action,
+    /// Where; none for the garment as a whole.
+    pub landmark: Option<Landmark>,
+    /// The chance that it decides; none where that is not worked out.
+    pub chance: Option<f64>,
+}
+
+/// What would decide a fall whose grade is undecided, the measurement to name first; empty for any other.
+pub fn decide(marks: &[FallMark], setting: &FallSetting<'_>, fall: &Fall) -> Vec<Decide> {
+    if fall.grade != Grade::Undecided || fall.estimated.len() + fall.left_out.len() < 2 {
+        return Vec::new();
+    }
+    if let Some(landmark) = fall.left_out.first() {
+        return vec![Decide { action: Action::CurveFurther, landmark: Some(*landmark), chance: None }];
+    }
+    if setting.basis == GradientBasis::Readings {
+        return vec![Decide { action: Action::ReadAgain, landmark: fall.place, chance: None }];
+    }
+    let mut all = Vec::new();
+    for (number, mark) in marks.iter().enumerate().filter(|(_, mark)| is_judged(mark.landmark)) {
+        for (place, part) in mark.parts().iter().enumerate() {
+            if let Part::Knit(part) = part {
+                let chance = by_flat_width(marks, setting, (number, place), part);
+                all.push(Decide {
+                    action: Action::FlatWidth,
+                    landmark: Some(mark.landmark),
+                    chance: Some(chance),
+                });
+            }
+        }
+        let chance = by_tape(marks, setting, number, mark);
+        all.push(Decide { action: Action::Tape, landmark: Some(mark.landmark), chance: Some(chance) });
+    }
+    if setting.basis == GradientBasis::Stretch && setting.band.width() > setting.rules.wide_band + 1e-9 {
+        for (action, half) in [(Action::StripPull, setting.rules.strip_band), (Action::Curve, 0.0)] {
+            let chance = by_exponent(marks, setting, half);
+            all.push(Decide { action, landmark: None, chance: Some(chance) });
+        }
+    }
+    ordered(all, setting)
+}
+
+/// The one to name first, then the others, most likely first.
+fn ordered(mut all: Vec<Decide>, setting: &FallSetting<'_>) -> Vec<Decide> {
+    let chance = |one: &Decide| one.chance.unwrap_or_default();
+    all.sort_by(|one, other| chance(other).total_cmp(&chance(one)).then(one.action.cmp(&other.action)));
+    let most = all.first().map_or(0.0, chance);
+    if most < setting.rules.least_chance {
+        all.insert(0, Decide { action: Action::SensorReadings, landmark: None, chance: None });
+        return all;
+    }
+    let near = |one: &Decide| chance(one) >= most - setting.rules.cheaper;
+    // The list is ordered by chance, so the first of the least action is its most likely.
+    let named =
+        all.iter().enumerate().filter(|(_, one)| near(one)).min_by_key(|(number, one)| (one.action, *number));
+    if let Some((number, _)) = named {
+        let first = all.remove(number);
+        all.insert(0, first);
+    }
+    all
+}
+
+fn decided(marks: &[FallMark], setting: &FallSetting<'_>) -> bool {
+    grade_of(&settle(marks, setting), setting) != Grade::Undecided
+}
+
+/// SD of the change of a mean by one more value, and the factor of its own SD, `taken` values so far.
+fn one_more(taken: u32, sd: f64) -> (f64, f64) {
+    let taken = f64::from(taken.max(1));
+    (sd * (1.0 / (taken + 1.0)).sqrt(), sd * (taken / (taken + 1.0)).sqrt())
+}
+
+fn by_flat_width(
+    marks: &[FallMark],
+    setting: &FallSetting<'_>,
+    (number, place): (usize, usize),
+    part: &KnitPart,
+) -> f64 {
+    let (change, sd) = one_more(part.flat_widths, part.relaxed_sd_cm);
+    over_normal(|z| {
+        let relaxed_cm = part.relaxed_cm + z * change;
+        let next = KnitPart { relaxed_cm, relaxed_sd_cm: sd, flat_widths: part.flat_widths + 1, ..*part };
+        let mut marks = marks.to_vec();
+        let held = marks.get_mut(number).and_then(|mark| match &mut mark.what {
+            MarkKind::Worn(parts) => parts.get_mut(place),
+            MarkKind::Read { .. } => None,
+        });
+        if let Some(held) = held {
+            *held = Part::Knit(next);
+        }
+        relaxed_cm > 0.0 && decided(&marks, setting)
+    })
+}
+
+fn by_tape(marks: &[FallMark], setting: &FallSetting<'_>, number: usize, mark: &FallMark) -> f64 {
+    let (change, sd) = one_more(mark.tapes, mark.girth_sd_cm);
+    over_normal(|z| {
+        let girth_cm = mark.girth_cm + z * change;
+        let mut marks = marks.to_vec();
+        if let Some(held) = marks.get_mut(number) {
+            (held.girth_cm, held.girth_sd_cm, held.tapes) = (girth_cm, sd, mark.tapes + 1);
+        }
+        girth_cm > 0.0 && decided(&marks, setting)
+    })
+}
+
+fn by_exponent(marks: &[FallMark], setting: &FallSetting<'_>, half: f64) -> f64 {
+    let (middle, width) = (f64::midpoint(setting.band.low, setting.band.high), setting.band.width());
+    LEGENDRE_5
+        .iter()
+        .filter(|(place, _)| {
+            let exponent = middle + width / 2.0 * place;
+            decided(marks, &FallSetting { band: Band::around(exponent, half), ..setting.clone() })
+        })
+        .map(|(_, weight)| weight)
+        .sum()
+}
+
+fn over_normal(holds: impl Fn(f64) -> bool) -> f64 {
+    HERMITE_9.iter().filter(|(z, _)| holds(*z)).map(|(_, weight)| weight).sum()
+}
