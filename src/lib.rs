@@ -13,3 +13,4 @@ pub mod record;
 pub mod garment;
 pub mod pressure;
 pub mod gradient;
+pub mod finding;

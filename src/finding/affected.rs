@@ -1,0 +1,25 @@
+//! Finding `affected`: the limb to be fitted is not the affected one.
+
+use super::{Entry, Finding, Place, Who};
+use crate::rules::{Basis, Severity};
+
+/// What is known of it beforehand.
+pub const ENTRY: Entry = Entry {
+    id: "affected",
+    title: "Side not affected",
+    meaning: "The limb to be fitted is not the affected one.",
+    rule: "Asked before any outcome; answered by `affected` under `confirmed`.",
+    basis: Basis::HouseRule,
+    source: "",
+};
+
+/// A garment is asked for on a side that is not recorded as affected.
+pub fn affected(place: Place, fitted: &str, recorded: &str) -> Finding {
+    Finding::of(&ENTRY, Severity::Caution, place)
+        .say(format!("The record measures the {fitted} to be fitted, but says that {recorded} is affected."))
+        .next(
+            "Check the side. If the other limb is meant to be fitted, say so in the record.",
+            &[Who::Recorder],
+        )
+        .asks("affected")
+}

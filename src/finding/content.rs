@@ -1,0 +1,121 @@
+//! Owns what a finding holds.
+
+use super::{Decided, Entry, FindingId, Place, Who};
+use crate::rules::{Basis, Severity, Urgency};
+
+/// One finding.
+#[derive(Clone, Debug)]
+pub struct Finding {
+    /// What was found.
+    pub id: FindingId,
+    /// Its name on paper.
+    pub title: String,
+    /// How much it weighs.
+    pub severity: Severity,
+    /// How soon somebody has to act.
+    pub urgency: Urgency,
+    /// What it is about.
+    pub place: Place,
+    /// One or two sentences.
+    pub message: String,
+    /// What to do next; never empty but for a note.
+    pub next: String,
+    /// Who acts; for clear-first: who may clear it (empty = nobody).
+    pub who: Vec<Who>,
+    /// What the rule behind it rests on.
+    pub basis: Basis,
+    /// Where the rule was read; empty for our own.
+    pub source: String,
+    /// What someone named has decided.
+    pub decided: Decided,
+    /// The word of the record's `confirmed` that answers it, where it is a question.
+    pub question: Option<String>,
+    /// Whether it holds the report up until answered.
+    pub is_open: bool,
+}
+
+impl Finding {
+    /// A finding of our list; sentence and next step are added.
+    pub fn of(entry: &'static Entry, severity: Severity, place: Place) -> Self {
+        Self {
+            id: FindingId::Own(entry),
+            title: entry.title.to_owned(),
+            severity,
+            urgency: match severity {
+                Severity::Stop => Urgency::SameDay,
+                _ => Urgency::Routine,
+            },
+            place,
+            message: String::new(),
+            next: String::new(),
+            who: Vec::new(),
+            basis: entry.basis,
+            source: entry.source.to_owned(),
+            decided: Decided::No,
+            question: None,
+            is_open: false,
+        }
+    }
+
+    /// With its sentence.
+    #[must_use]
+    pub fn say(mut self, message: impl Into<String>) -> Self {
+        self.message = message.into();
+        self
+    }
+
+    /// With its next step and who takes it.
+    #[must_use]
+    pub fn next(mut self, next: impl Into<String>, who: &[Who]) -> Self {
+        self.next = next.into();
+        self.who = who.to_vec();
+        self
+    }
+
+    /// With another basis than its kind's.
+    #[must_use]
+    pub fn basis(mut self, basis: Basis, source: impl Into<String>) -> Self {
+        self.basis = basis;
+        self.source = source.into();
+        self
+    }
+
+    /// With an urgency.
+    #[must_use]
+    pub fn urgency(mut self, urgency: Urgency) -> Self {
+        self.urgency = urgency;
+        self
+    }
+
+    /// As a question that the record's `confirmed: [word]` answers.
+    #[must_use]
+    pub fn asks(mut self, word: impl Into<String>) -> Self {
+        self.question = Some(word.into());
+        self.is_open = true;
+        self
+    }
+
+    /// As something that holds the report up until it is supplied.
+    #[must_use]
+    pub fn open(mut self) -> Self {
+        self.is_open = true;
+        self
+    }
+
+    /// With what was decided.
+    #[must_use]
+    pub fn decided(mut self, decided: Decided) -> Self {
+        self.decided = decided;
+        self
+    }
+
+    /// Whether someone who may has cleared it.
+    pub fn is_cleared(&self) -> bool {
+        matches!(self.decided, Decided::Cleared(_))
+    }
+
+    /// Whether it is clear-first and stands.
+    pub fn must_be_cleared(&self) -> bool {
+        self.severity == Severity::ClearFirst && !self.is_cleared() && !self.is_open
+    }
+}

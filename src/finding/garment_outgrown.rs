@@ -1,0 +1,25 @@
+//! Finding `garment-outgrown`: a girth has left the range of the size worn.
+
+use super::{Entry, Finding, Place, Who};
+use crate::rules::{Basis, Role, Severity};
+use crate::words;
+
+/// What is known of it beforehand.
+pub const ENTRY: Entry = Entry {
+    id: "garment-outgrown",
+    title: "Garment no longer fits",
+    meaning: "A girth has left the range of the size worn.",
+    rule: "A caution: the garment is looked at again.",
+    basis: Basis::Derived,
+    source: "",
+};
+
+/// As said (`0.8 cm above size 3 at the forearm`).
+pub fn garment_outgrown(place: Place, garment: &str, what: &[String]) -> Finding {
+    Finding::of(&ENTRY, Severity::Caution, place)
+        .say(format!("{garment} no longer fits by today's girths: {}.", words::list(what)))
+        .next(
+            "Look at the garment on the limb before it is worn on.",
+            &[Who::Role(Role::Therapist), Who::Role(Role::Fitter)],
+        )
+}

@@ -1,0 +1,25 @@
+//! Finding `inside-unsure`: by tape error alone the girths may well lie outside the size.
+
+use super::{Entry, Finding, Place, Who};
+use crate::rules::{Basis, Severity};
+use crate::words;
+
+/// What is known of it beforehand.
+pub const ENTRY: Entry = Entry {
+    id: "inside-unsure",
+    title: "Size unsure by the tape",
+    meaning: "By tape error alone the girths may well lie outside the size.",
+    rule: "The chance that every girth lies inside is below 0.5.",
+    basis: Basis::HouseRule,
+    source: "",
+};
+
+/// The chance that every girth lies inside.
+pub fn inside_unsure(place: Place, chance: f64) -> Finding {
+    Finding::of(&ENTRY, Severity::Caution, place)
+        .say(format!(
+            "By the error of the tape the chance that every girth lies inside this size is {}.",
+            words::chance(chance)
+        ))
+        .next("Measure the closest girths again.", &[Who::Recorder])
+}

@@ -1,0 +1,26 @@
+//! Finding `measure-again`: one girth decides by a little whether a size fits.
+
+use super::{Entry, Finding, Place, Who};
+use crate::rules::{Basis, Severity};
+use crate::words;
+
+/// What is known of it beforehand.
+pub const ENTRY: Entry = Entry {
+    id: "measure-again",
+    title: "Measure again",
+    meaning: "One girth decides by a little whether a size fits.",
+    rule: "Every miss is at most 0.5 cm and the missed girth has one tape value.",
+    basis: Basis::HouseRule,
+    source: "",
+};
+
+/// The misses as said (`0.1 cm too tight at the wrist`) and the size that would take it.
+pub fn measure_again(place: Place, misses: &[String], size: &str) -> Finding {
+    Finding::of(&ENTRY, Severity::Caution, place)
+        .say(format!(
+            "Size {size} misses by {}. That is within the error of one tape value: if a second one holds it, the garment is made to measure.",
+            words::list(misses)
+        ))
+        .next("Measure that girth again and write both values.", &[Who::Recorder])
+        .open()
+}

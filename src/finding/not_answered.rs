@@ -1,0 +1,42 @@
+//! Finding `not-answered`: questions are not answered, or answered unknown.
+
+use super::{Entry, Finding, Place, Who};
+use crate::rules::{Basis, Severity};
+use crate::words;
+
+/// What is known of it beforehand.
+pub const ENTRY: Entry = Entry {
+    id: "not-answered",
+    title: "Questions open",
+    meaning: "Questions are not answered, or answered unknown.",
+    rule: "An open question is never a pass; all of them are one line.",
+    basis: Basis::HouseRule,
+    source: "",
+};
+
+/// `open` questions of the limb; `asked` is false when nothing was answered at all.
+pub fn not_answered(place: Place, open: usize, asked: bool, names: &[String]) -> Finding {
+    const MOST: usize = 8;
+    let count = words::counted(open, "question is", "questions are");
+    let message = if !asked {
+        format!("The screening is not asked: {count} open. An open question is never a pass.")
+    } else if names.len() <= MOST {
+        format!("{} open: {}. An open question is never a pass.", capital(&count), words::list(names))
+    } else {
+        let first: Vec<&str> = names.iter().take(MOST).map(String::as_str).collect();
+        format!(
+            "{} open, among them {}. An open question is never a pass.",
+            capital(&count),
+            words::list(&first)
+        )
+    };
+    Finding::of(&ENTRY, Severity::Caution, place)
+        .say(message)
+        .next("Ask and write down what is open.", &[Who::Recorder])
+        .open()
+}
+
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}

@@ -1,0 +1,21 @@
+//! Finding `prescription-differs`: the class or pressure offered is not the one prescribed.
+
+use super::{Entry, Finding, Place, Who};
+use crate::rules::{Basis, Role, Severity};
+
+/// What is known of it beforehand.
+pub const ENTRY: Entry = Entry {
+    id: "prescription-differs",
+    title: "Not what was prescribed",
+    meaning: "The class or pressure offered is not the one prescribed.",
+    rule: "Cleared first by the prescriber.",
+    basis: Basis::HouseRule,
+    source: "",
+};
+
+/// What is offered and what was prescribed, as said.
+pub fn prescription_differs(place: Place, offered: &str, prescribed: &str) -> Finding {
+    Finding::of(&ENTRY, Severity::ClearFirst, place)
+        .say(format!("Offered is {offered}; prescribed is {prescribed}."))
+        .next("Ask the prescriber, or take a garment as prescribed.", &[Who::Role(Role::Prescriber)])
+}

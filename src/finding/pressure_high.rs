@@ -1,0 +1,25 @@
+//! Finding `pressure-high`: a mark lies above 60 mmHg.
+
+use super::{Entry, Finding, Place, Who};
+use crate::rules::{Basis, Role, Severity};
+use crate::words;
+
+/// What is known of it beforehand.
+pub const ENTRY: Entry = Entry {
+    id: "pressure-high",
+    title: "Very high pressure",
+    meaning: "A mark lies above 60 mmHg.",
+    rule: "Estimate, or lower bound: cleared first by the prescriber.",
+    basis: Basis::HouseRule,
+    source: "",
+};
+
+/// Where and how much, as said (`64 mmHg at the calf`, `at least 62 mmHg at the calf`).
+pub fn pressure_high(place: Place, what: &str, limit: f64) -> Finding {
+    Finding::of(&ENTRY, Severity::ClearFirst, place)
+        .say(format!("The estimate is {what}, above {}.", words::mmhg(limit)))
+        .next(
+            "Ask the prescriber; check girth, relaxed girth and fabric first.",
+            &[Who::Role(Role::Prescriber)],
+        )
+}

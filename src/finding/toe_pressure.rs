@@ -1,0 +1,19 @@
+//! Finding `toe-pressure`: the toe pressure meets a limit.
+
+use super::{Entry, Finding, Place};
+use crate::rules::{Basis, Severity};
+
+/// What is known of it beforehand.
+pub const ENTRY: Entry = Entry {
+    id: "toe-pressure",
+    title: "Toe pressure",
+    meaning: "The toe pressure meets a limit.",
+    rule: "Below 30 mmHg stop; 30 to below 60 cleared first with a cap.",
+    basis: Basis::Published,
+    source: "Rabe 2020, Phlebology 35:447; WIfI grades",
+};
+
+/// One arterial value, judged. `value` as said with its date, `why` what it means.
+pub fn toe_pressure(place: Place, severity: Severity, value: &str, why: &str) -> Finding {
+    Finding::of(&ENTRY, severity, place).say(format!("{value}: {why}."))
+}
