@@ -14,3 +14,5 @@ pub mod garment;
 pub mod pressure;
 pub mod gradient;
 pub mod finding;
+pub mod assessment;
+pub mod report;

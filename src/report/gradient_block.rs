@@ -1,0 +1,112 @@
+//! Owns the fall along a limb as the report holds it.
+
+use serde::Serialize;
+
+use super::Figure;
+use crate::anatomy::Landmark;
+use crate::gradient::{Grade, GradientBasis};
+
+/// The fall of one garment along a limb.
+#[derive(Clone, Debug, Serialize)]
+pub struct GradientBlock {
+    /// The chart, by its place within the limb; null = a garment file.
+    pub chart: Option<usize>,
+    /// The size, by its place in the chart.
+    pub size: Option<usize>,
+    /// The size's label.
+    pub size_label: Option<String>,
+    /// The garment's label.
+    pub garment: String,
+    /// What it rests on.
+    pub basis: Option<GradientBasis>,
+    /// The grade of a rise; null = a garment that has no fall.
+    pub grade: Option<Grade>,
+    /// Whether it is judged; null = a garment that has no fall.
+    pub judged: Option<bool>,
+    /// The graded chance of a rise.
+    pub chance: Option<Figure>,
+    /// The chance of a rise of a tenth or more somewhere.
+    pub rise_somewhere: Option<Figure>,
+    /// The same for an even fall measured alike.
+    pub usual: Option<Figure>,
+    /// Chance that the trend rises, lowest.
+    pub trend_low: Option<Figure>,
+    /// Highest.
+    pub trend_high: Option<Figure>,
+    /// Chance that the top lies above the reference, lowest.
+    pub end_low: Option<Figure>,
+    /// Highest.
+    pub end_high: Option<Figure>,
+    /// The highest chance of any rise between two marks.
+    pub any_rise: Option<Figure>,
+    /// The mark to look at.
+    pub place: Option<Landmark>,
+    /// Against which.
+    pub against: Option<Landmark>,
+    /// Each mark against the one below it.
+    pub pairs: Vec<PairBlock>,
+    /// What would decide.
+    pub decide: Vec<DecideBlock>,
+    /// Residual pressures.
+    pub residual: Vec<ResidualBlock>,
+    /// The one sentence.
+    pub sentence: String,
+    /// Readings against estimate: what the other basis says, where both are known.
+    pub beside: Option<BesideBlock>,
+}
+
+/// A mark against the one below it.
+#[derive(Clone, Debug, Serialize)]
+pub struct PairBlock {
+    /// The distal mark.
+    pub distal: Landmark,
+    /// The proximal mark.
+    pub proximal: Landmark,
+    /// How much more presses at the proximal one.
+    pub rise_mmhg: Option<Figure>,
+    /// Its SD.
+    pub sd_mmhg: Option<Figure>,
+}
+
+/// What would decide.
+#[derive(Clone, Debug, Serialize)]
+pub struct DecideBlock {
+    /// Which measurement.
+    pub action: &'static str,
+    /// Where.
+    pub landmark: Option<Landmark>,
+    /// The chance that it decides.
+    pub chance: Option<Figure>,
+    /// In words.
+    pub words: String,
+}
+
+/// A residual pressure against its limits.
+#[derive(Clone, Debug, Serialize)]
+pub struct ResidualBlock {
+    /// Where.
+    pub landmark: Landmark,
+    /// Share of the base point, %.
+    pub percent: Option<Figure>,
+    /// Low limit, %.
+    pub low: Option<f64>,
+    /// High limit, %.
+    pub high: Option<f64>,
+    /// Whether it lies inside; null = no limit, or nothing estimated.
+    pub inside: Option<bool>,
+}
+
+/// What the other basis says.
+#[derive(Clone, Debug, Serialize)]
+pub struct BesideBlock {
+    /// Which basis.
+    pub basis: GradientBasis,
+    /// Its grade.
+    pub grade: Option<Grade>,
+    /// Its graded chance.
+    pub chance: Option<Figure>,
+    /// Whether the two contradict each other.
+    pub contradicts: bool,
+    /// In words.
+    pub words: String,
+}

@@ -1,0 +1,29 @@
+//! Owns the serialisable report: enums and indices, each figure as its number and its printed text.
+//!
+//! Computes nothing and joins nothing by label.
+
+mod figure;
+mod serial;
+mod finding_row;
+mod decision_block;
+mod chart_block;
+mod pressure_block;
+mod gradient_block;
+mod volume_block;
+mod course_block;
+mod pattern_block;
+mod model;
+
+pub use chart_block::{ChartBlock, ClassBlock, MeasureBlock, SizeBlock, WantedBlock};
+pub use course_block::{ChangeBlock, CourseBlock, DriftBlock, DueBlock, ReadyBlock, VisitBlock};
+pub use decision_block::{DecisionBlock, SubjectBlock};
+pub use figure::Figure;
+pub use finding_row::{DecidedBy, FindingRow};
+pub use gradient_block::{BesideBlock, DecideBlock, GradientBlock, PairBlock, ResidualBlock};
+pub use model::{
+    ArterialBlock, GroupBlock, LegBlock, LengthBlock, LimbBlock, MeasuredBlock, PresentBlock, QuestionBlock,
+    RecordBlock, Report, RulesBlock, ScreeningBlock, Tool,
+};
+pub use pattern_block::{PatternBlock, PatternMark};
+pub use pressure_block::{MarkBlock, PressureBlock, ProfileBlock, ReferenceBlock, TopEdgeBlock};
+pub use volume_block::{DifferenceBlock, GradeBlock, PartBlock, VolumeBlock};
