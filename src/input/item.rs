@@ -4,7 +4,7 @@
 use jiff::civil::Date;
 
 use super::suggest::nearest_word;
-use super::{Fields, Kind, Named, Node, Reader, Spot};
+use super::{Fields, Kind, Named, Node, Reader, Spot, Text};
 use crate::anatomy::{Landmark, Limb};
 use crate::quantity::{
     Dimension, Girth, Position, QuantityFault, Range, RangeFault, Span, Step, Written, read_quantity,
@@ -93,6 +93,18 @@ impl<'r> Item<'r> {
             Kind::Text(text) => Some(text.trim().to_owned()),
             _ => {
                 self.refuse_kind("a single value is wanted");
+                None
+            }
+        }
+    }
+
+    /// A label: one line of printable text, at most 120 columns.
+    pub fn label(&self) -> Option<Text> {
+        let text = self.text()?;
+        match Text::new(&text) {
+            Ok(label) => Some(label),
+            Err(fault) => {
+                self.refuse(fault.to_string());
                 None
             }
         }
@@ -192,7 +204,7 @@ impl<'r> Item<'r> {
         found
     }
 
-    /// A girth: above zero, at most 200 cm.
+    /// A girth: above zero, at most 2,000 cm.
     pub fn girth(&self) -> Option<Girth> {
         self.length_called("girth", Girth::MOST_TENTHS)
     }
@@ -234,7 +246,8 @@ impl<'r> Item<'r> {
         let written = self.quantity(Dimension::Length)?;
         let girth = written.tenth_millimetres().and_then(|_| {
             let factor = written.unit.tenth_millimetres()?.checked_mul(2)?;
-            Girth::from_tenths(written.number.times_to_nearest(factor)?)
+            let tenths = written.number.times_to_nearest(factor)?;
+            Girth::from_tenths(tenths).filter(|_| tenths <= Girth::UNASKED_TENTHS)
         });
         if girth.is_none() {
             self.refuse(format!(
@@ -301,7 +314,7 @@ impl<'r> Item<'r> {
     pub fn date_and_time(&self) -> Option<(Date, Option<String>)> {
         let text = self.text()?;
         let (date, time) =
-            text.split_once('T').map_or((text.as_str(), None), |(date, time)| (date, Some(time)));
+            text.split_once(['T', ' ']).map_or((text.as_str(), None), |(date, time)| (date, Some(time)));
         let time_holds = time.is_none_or(|time| time.parse::<jiff::civil::Time>().is_ok());
         let Some(date) = read_date(date).filter(|_| time_holds) else {
             self.refuse(format!("`{text}` is no date; write `2026-03-14` or `2026-03-14T09:30`"));

@@ -2,16 +2,20 @@
 
 use super::decimal::nearest;
 
-/// A girth of a limb or a garment, 0.01 cm to 200 cm, exact to 0.1 mm, so that cm, mm and inch
+/// A girth of a limb or a garment, 0.01 cm to 2,000 cm, exact to 0.1 mm, so that cm, mm and inch
 /// input of one limb compare alike.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Girth(u32);
 
 impl Girth {
-    /// Largest girth taken: 200 cm (house rule: beyond any limb or garment).
-    pub const MOST_TENTHS: i64 = 20_000;
+    /// Largest girth taken: 2,000 cm (house rule: a limb written in millimetres under `cm` is still read, so that
+    /// the misreading can be named).
+    pub const MOST_TENTHS: i64 = 200_000;
 
-    /// A girth of `tenths` tenths of a millimetre; none outside 1 to 20 000.
+    /// Largest girth that no question is asked about: 200 cm (house rule: beyond any limb or garment).
+    pub const UNASKED_TENTHS: i64 = 20_000;
+
+    /// A girth of `tenths` tenths of a millimetre; none outside 1 to 200 000.
     pub fn from_tenths(tenths: i64) -> Option<Self> {
         (1..=Self::MOST_TENTHS).contains(&tenths).then(|| u32::try_from(tenths).ok().map(Self)).flatten()
     }

@@ -5,6 +5,7 @@ use jiff::civil::{Date, Time};
 use super::{Cause, LimbRecord, Mark, Prescribed, Screening};
 use crate::anatomy::{Limb, Side};
 use crate::input::{Named, Spot, Text};
+use crate::quantity::Position;
 
 /// Adult or child.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -27,6 +28,19 @@ pub enum Affected {
 }
 
 impl Affected {
+    /// The words that files and reports use.
+    pub const WORDS: [(&'static str, Self); 4] = [
+        ("left", Self::One(Side::Left)),
+        ("right", Self::One(Side::Right)),
+        ("both", Self::Both),
+        ("none", Self::Neither),
+    ];
+
+    /// The word for it.
+    pub fn word(self) -> &'static str {
+        Self::WORDS.iter().find(|(_, one)| *one == self).map_or("", |(word, _)| word)
+    }
+
     /// Whether a side is affected.
     pub fn includes(self, side: Side) -> bool {
         match self {
@@ -193,6 +207,48 @@ impl Record {
             Some(marks) => Some(marks),
             None => self.limbs.iter().find(|one| one.side != limb.side).map(|one| one.marks.as_slice()),
         }
+    }
+
+    /// What was cleared for a limb: without a side, and for its side.
+    pub fn cleared_for<'r>(&'r self, limb: &'r LimbRecord) -> impl Iterator<Item = &'r super::Cleared> {
+        self.cleared.iter().chain(&limb.cleared)
+    }
+
+    /// Whether a question of a limb was answered, at the top of the record or for its side.
+    pub fn is_confirmed(&self, limb: &LimbRecord, what: super::Confirmable) -> bool {
+        let mut words = self.confirmed.iter().chain(&limb.confirmed);
+        words.any(|one| super::Confirmable::parse(self.limb, &one.text) == Some(what))
+    }
+
+    /// The infections of a limb, oldest first: as written at the top, and for its side.
+    pub fn infections_of(&self, limb: &LimbRecord) -> Vec<Date> {
+        let mut all: Vec<Date> = self.infections.iter().chain(&limb.infections).copied().collect();
+        all.sort_unstable();
+        all.dedup();
+        all
+    }
+
+    /// Where the limb proper begins (wrist or ankle): the mark of that landmark, else zero where positions are
+    /// taken from the wrist; none where it cannot be told.
+    pub fn start_of(&self, marks: &[Mark]) -> Option<Position> {
+        let reference = self.limb.reference();
+        let marked = marks.iter().find(|mark| mark.landmark == Some(reference)).map(|mark| mark.at);
+        marked.or_else(|| match self.positions_from {
+            Origin::Wrist | Origin::Styloid => Position::from_tenths(0),
+            Origin::Fingertip | Origin::Heel | Origin::Floor => None,
+        })
+    }
+
+    /// The marks of the limb proper: not on hand or foot, by landmark or, for serial marks, by position.
+    pub fn limb_marks<'m>(&self, marks: &'m [Mark]) -> Vec<&'m Mark> {
+        let start = self.start_of(marks);
+        marks
+            .iter()
+            .filter(|mark| match mark.landmark {
+                Some(landmark) => !landmark.on_extremity(),
+                None => start.is_none_or(|start| mark.at >= start),
+            })
+            .collect()
     }
 
     /// The prescription that holds for a limb.

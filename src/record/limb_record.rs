@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use jiff::civil::Date;
 
-use super::{Arterial, Cleared, GarmentInUse, Mark, Observed, Prescribed, Reading, Screening};
+use super::{Arterial, Cleared, GarmentInUse, Mark, Observed, Origin, Prescribed, Reading, Screening};
 use crate::anatomy::{Between, Landmark, Side};
 use crate::input::{Named, Spot};
 use crate::quantity::Span;
@@ -45,6 +45,22 @@ impl LimbRecord {
     /// The mark of a landmark.
     pub fn mark(&self, landmark: Landmark) -> Option<&Mark> {
         self.marks.iter().find(|mark| mark.landmark == Some(landmark))
+    }
+
+    /// A length as the positions of the marks give it; `floor to X` only where positions are from the floor.
+    pub fn length_by_positions(&self, name: LengthName, origin: Origin) -> Option<Span> {
+        let at = |landmark| self.mark(landmark).map(|mark| mark.at.tenths());
+        let tenths = match name {
+            LengthName::FromFloor(to) => (origin == Origin::Floor).then(|| at(to)).flatten()?,
+            LengthName::Between(between) => at(between.to)? - at(between.from)?,
+        };
+        Span::from_tenths(tenths)
+    }
+
+    /// A length as stated, else by the positions; true where it is from the positions.
+    pub fn length(&self, name: LengthName, origin: Origin) -> Option<(Span, bool)> {
+        let stated = self.lengths.get(&name).map(|(span, _)| (*span, false));
+        stated.or_else(|| self.length_by_positions(name, origin).map(|span| (span, true)))
     }
 }
 

@@ -8,6 +8,12 @@ use crate::quantity::{Girth, Position};
 /// detectable change 42.9 mL of Tánori-Tapia 2020, Healthcare 8:285, published).
 pub const TAPE_SD_CM: f64 = 0.35;
 
+/// Repeats may differ by this without a word, tenths of a millimetre: 0.5 cm. Basis: house rule.
+pub const GAP_CAUTION_TENTHS: i64 = 50;
+
+/// Repeats that differ by more are a question, tenths of a millimetre: 2 cm. Basis: house rule.
+pub const GAP_ASKED_TENTHS: i64 = 200;
+
 /// A girth at a place along the limb.
 #[derive(Clone, Debug)]
 pub struct Mark {
@@ -39,6 +45,16 @@ impl Mark {
     /// Standard deviation of the mean girth, cm: one reading's over √n.
     pub fn sd_cm(&self) -> f64 {
         TAPE_SD_CM / f64::from(u32::try_from(self.readings()).unwrap_or(1)).sqrt()
+    }
+
+    /// Whether its repeats lie so far apart that care is asked for: above 0.5 cm (house rule).
+    pub fn is_gap_wide(&self) -> bool {
+        self.gap_tenths() > GAP_CAUTION_TENTHS
+    }
+
+    /// Whether its repeats lie so far apart that one of them is likely a misreading: above 2 cm (house rule).
+    pub fn is_gap_asked(&self) -> bool {
+        self.gap_tenths() > GAP_ASKED_TENTHS
     }
 
     /// Largest gap between two readings, tenths of a millimetre.

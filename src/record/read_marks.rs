@@ -1,5 +1,7 @@
 //! Owns the reading of marks and the checks between them: order, doubles, landmarks.
 
+use std::collections::BTreeSet;
+
 use super::Mark;
 use crate::anatomy::{Landmark, Limb};
 use crate::input::{Fields, Item, nearest_word};
@@ -33,8 +35,11 @@ pub(crate) fn landmark_fault(text: &str, limb: Limb) -> String {
     }
 }
 
-/// Most marks of one limb (house rule: a tape every 0.5 cm along a long leg gives 200).
-const MOST_MARKS: usize = 500;
+/// Most marks of one limb (house rule: a slip of a spreadsheet, not a limb, has more).
+const MOST_MARKS: usize = 50_000;
+
+/// Most repeats of one girth (house rule).
+const MOST_REPEATS: usize = 20;
 
 /// Reads the key `marks` of a block.
 pub(super) fn read_marks(fields: &Fields<'_>, limb: Limb) -> Option<Vec<Mark>> {
@@ -65,15 +70,10 @@ fn read_mark(item: &Item<'_>, limb: Limb) -> Option<Mark> {
     let landmark = named.as_ref().and_then(|one| read_landmark(one, limb));
     let at =
         fields.required("at", "its distance along the limb, as `at: 14 cm`").and_then(|one| one.position());
-    let first = fields.required("girth", "its girth, as `girth: 25.6 cm`").and_then(|one| one.girth());
-    let again = fields.optional("again").map(|one| {
-        if one.is_list() {
-            let list = one.list()?;
-            list.iter().map(Item::girth).collect::<Option<Vec<_>>>()
-        } else {
-            one.girth().map(|girth| vec![girth])
-        }
-    });
+    let girths = fields.required("girth", "its girth, as `girth: 25.6 cm`").and_then(|one| read_girths(&one));
+    if let Some(again) = fields.optional("again") {
+        again.refuse("is no key of a mark; write repeats as a list, as `girth: [25.6 cm, 25.8 cm]`");
+    }
     let calipers = fields.optional("calipers").map(|one| {
         let block = one.fields()?;
         let wide =
@@ -92,15 +92,33 @@ fn read_mark(item: &Item<'_>, limb: Limb) -> Option<Mark> {
     if named.is_some() && landmark.is_none() {
         return None;
     }
-    let again = match again {
-        None => Vec::new(),
-        Some(list) => list?,
-    };
     let calipers = match calipers {
         None => None,
         Some(pair) => Some(pair?),
     };
-    Some(Mark { landmark, at: at?, first: first?, again, calipers, spot: item.spot() })
+    let (first, again) = girths?;
+    Some(Mark { landmark, at: at?, first, again, calipers, spot: item.spot() })
+}
+
+/// One girth, or a list of repeats of it.
+fn read_girths(item: &Item<'_>) -> Option<(Girth, Vec<Girth>)> {
+    if !item.is_list() {
+        return item.girth().map(|girth| (girth, Vec::new()));
+    }
+    let list = item.list()?;
+    if list.len() > MOST_REPEATS {
+        item.refuse(format!("holds {} girths; at most {MOST_REPEATS} repeats are taken", list.len()));
+        return None;
+    }
+    let girths: Vec<Option<Girth>> = list.iter().map(Item::girth).collect();
+    let girths: Vec<Girth> = girths.into_iter().collect::<Option<_>>()?;
+    let Some((first, again)) = girths.split_first() else {
+        item.refuse(
+            "holds no girth; write one, as `girth: 25.6 cm`, or repeats, as `girth: [25.6 cm, 25.8 cm]`",
+        );
+        return None;
+    };
+    Some((*first, again.to_vec()))
 }
 
 /// A diameter between two calipers: the thickest girth taken, 200 cm, is 64 cm across (derived).
@@ -109,18 +127,17 @@ fn diameter(item: &Item<'_>) -> Option<Girth> {
 }
 
 fn check_doubles(marks: &[(Mark, &Item<'_>)]) {
-    for (number, (mark, item)) in marks.iter().enumerate() {
-        let earlier = || marks.iter().take(number).map(|(other, _)| other);
-        if let Some(landmark) = mark.landmark
-            && earlier().any(|other| other.landmark == Some(landmark))
-        {
+    let (mut landmarks, mut places) = (BTreeSet::new(), BTreeSet::new());
+    for (mark, item) in marks {
+        let place_taken = !places.insert(mark.at);
+        if let Some(landmark) = mark.landmark.filter(|one| !landmarks.insert(*one)) {
             item.refuse(format!(
-                "`{}` is marked twice; give a second reading of one mark as `again:`",
+                "`{}` is marked twice; write repeats of one girth as a list, as `girth: [25.6 cm, 25.8 cm]`",
                 landmark.name()
             ));
-        } else if earlier().any(|other| other.at == mark.at) {
+        } else if place_taken {
             item.refuse(format!(
-                "two marks stand at {} cm; give a second reading of one mark as `again:`",
+                "two marks stand at {} cm; write repeats of one girth as a list, as `girth: [25.6 cm, 25.8 cm]`",
                 mark.at.cm()
             ));
         }
