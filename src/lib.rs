@@ -7,6 +7,7 @@
 pub mod quantity;
 pub mod anatomy;
 pub mod words;
+pub mod document;
 pub mod input;
 pub mod rules;
 pub mod record;
@@ -16,3 +17,4 @@ pub mod gradient;
 pub mod finding;
 pub mod assessment;
 pub mod report;
+pub mod render;

@@ -1,0 +1,18 @@
+//! Owns a drawing together with how it reads where nothing can be drawn.
+
+use super::{Bars, Scene};
+
+/// A drawing.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Figure {
+    /// The shapes, for paper and screen.
+    pub scene: Scene,
+    /// The same in letters; without it the scene's description stands for it.
+    pub bars: Option<Bars>,
+}
+
+impl From<Scene> for Figure {
+    fn from(scene: Scene) -> Self {
+        Self { scene, bars: None }
+    }
+}

@@ -1,0 +1,17 @@
+//! Owns the forms of a document: terminal, text sheet, HTML and PDF.
+//!
+//! Recomputes nothing, omits nothing, decides nothing.
+//!
+//! Source: ours; each form names its own.
+
+mod paper;
+mod text;
+mod html;
+#[cfg(feature = "pdf")]
+mod pdf;
+
+pub use html::html;
+pub use paper::Paper;
+#[cfg(feature = "pdf")]
+pub use pdf::{PdfFault, pdf};
+pub use text::{MOST_COLUMNS, plain, terminal};
