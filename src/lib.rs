@@ -12,6 +12,7 @@ pub mod input;
 pub mod rules;
 pub mod record;
 pub mod garment;
+pub mod volume;
 pub mod pressure;
 pub mod gradient;
 pub mod finding;

@@ -1,0 +1,82 @@
+//! Owns everything that girths say of one limb's volume at one visit.
+
+use super::{CutOffs, Detectable, Excess, GirthPair, Graded, LimbVolume, Part, PartOfLimb, Segment, Setting};
+use crate::record::VolumeMethod;
+
+/// Why two limbs are not compared.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Uncompared {
+    /// The other limb was not measured.
+    NoOther,
+    /// The marks of both limbs are not at the same landmarks, or serial positions.
+    OtherMarks,
+    /// A volume cannot be worked out: fewer than two marks, or discs at unequal spacing.
+    NoVolume,
+}
+
+/// One limb's volume at one visit, with what is said of it.
+#[derive(Clone, Debug)]
+pub struct Volume {
+    /// How it was worked out.
+    pub method: VolumeMethod,
+    /// Spacing of the marks where it is the same throughout, cm.
+    pub spacing_cm: Option<f64>,
+    /// The measured limb; none where it cannot be worked out.
+    pub measured: Option<LimbVolume>,
+    /// The other limb; none where it is not compared.
+    pub other: Option<LimbVolume>,
+    /// Why it is not; none where both are there.
+    pub uncompared: Option<Uncompared>,
+    /// What the affected limb has more; none where both or neither are affected.
+    pub excess: Option<Excess>,
+    /// The excess by every named set of the rules that holds for the limb; empty without an excess.
+    pub grades: Vec<Graded>,
+    /// The excess between the two cut-offs of its limb.
+    pub cut_offs: Option<CutOffs>,
+    /// Below and above the joint, where a mark stands there with marks on both sides; else empty.
+    pub parts: Vec<Part>,
+    /// Each segment, distal to proximal.
+    pub segments: Vec<Segment>,
+    /// Each mark of the limb, distal to proximal.
+    pub girths: Vec<GirthPair>,
+    /// Each mark on hand or foot, a series of its own, left out of every volume.
+    pub extremity: Vec<GirthPair>,
+    /// What the volume of the measured limb can tell in each setting; empty without a volume.
+    pub detectable: Vec<Detectable>,
+    /// Whether every mark of the limb was read at least twice.
+    pub repeated: bool,
+}
+
+impl Volume {
+    /// SD by the tape: of the excess, where there is one, else of the limb; mL.
+    pub fn sd_ml(&self) -> Option<f64> {
+        self.excess.map(|excess| excess.sd_ml).or_else(|| self.measured.map(LimbVolume::sd_ml))
+    }
+
+    /// What the volume can tell in a setting.
+    pub fn detectable_in(&self, setting: Setting) -> Option<Detectable> {
+        self.detectable.iter().copied().find(|one| one.setting == setting)
+    }
+
+    /// A part, where the limb is split.
+    pub fn part(&self, part: PartOfLimb) -> Option<&Part> {
+        self.parts.iter().find(|one| one.part == part)
+    }
+
+    /// The distal part, where its excess is hidden by that of the whole limb: the whole lies at or
+    /// below 5 %, the part above it and beyond the tape's error. Basis: house rule on the lower end of
+    /// the consensus grades (memory).
+    pub fn hidden_distal(&self) -> Option<&Part> {
+        let whole = self.excess?;
+        self.part(PartOfLimb::Distal).filter(|part| {
+            part.excess.is_some_and(|excess| {
+                whole.percent <= HIDDEN_PERCENT
+                    && excess.percent > HIDDEN_PERCENT
+                    && excess.ml > super::TWO_SIDED * excess.sd_ml
+            })
+        })
+    }
+}
+
+/// See [`Volume::hidden_distal`]. Basis: house rule.
+const HIDDEN_PERCENT: f64 = 5.0;
