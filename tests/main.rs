@@ -15,6 +15,9 @@
     reason = "a test that cannot go on should stop with a panic that says where"
 )]
 
+mod made;
+
 mod fall;
 mod fall_support;
 mod gradient_vectors;
+mod worked_volume;

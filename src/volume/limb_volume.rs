@@ -74,8 +74,7 @@ pub fn disc(stations: &[Station]) -> Option<LimbVolume> {
 pub(super) fn discs(height: f64, stations: &[Station], shares: &[f64]) -> LimbVolume {
     let pairs = || stations.iter().zip(shares);
     let ml = pairs().map(|(one, share)| share * height * one.girth_cm * one.girth_cm / (4.0 * PI)).sum();
-    let slopes: Vec<f64> =
-        pairs().map(|(one, share)| share * height * one.girth_cm / (2.0 * PI)).collect();
+    let slopes: Vec<f64> = pairs().map(|(one, share)| share * height * one.girth_cm / (2.0 * PI)).collect();
     LimbVolume::of(ml, stations, &slopes)
 }
 

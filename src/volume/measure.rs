@@ -5,14 +5,14 @@ use super::limb_volume::{common_spacing, discs};
 use super::row::{Row, RowMark};
 use super::{
     CutOffs, Detectable, Excess, GirthPair, Graded, LimbVolume, Part, PartOfLimb, Segment, Setting,
-    Uncompared, Volume, VolumeNumbers,
+    Uncompared, VisitVolume, VolumeNumbers,
 };
 use crate::anatomy::Limb;
 use crate::record::{LimbRecord, Record, VolumeMethod};
 use crate::rules::{ExcessMeasure, Rules};
 
 /// Works out the volume of `limb`, one of the limbs of `record`, and compares it with the other side.
-pub fn measure(record: &Record, limb: &LimbRecord, rules: &Rules) -> Volume {
+pub fn measure(record: &Record, limb: &LimbRecord, rules: &Rules) -> VisitVolume {
     let method = record.volume_method;
     let row = Row::of(&limb.marks, record.limb, record.positions_from);
     let other = record.other_marks(limb).map(|marks| Row::of(marks, record.limb, record.positions_from));
@@ -35,7 +35,7 @@ pub fn measure(record: &Record, limb: &LimbRecord, rules: &Rules) -> Volume {
     let grades = excess.map(|excess| grades(excess, &girths, record.limb, rules)).unwrap_or_default();
     let numbers = VolumeNumbers::of(rules);
     let repeated = is_repeated(&row);
-    Volume {
+    VisitVolume {
         method,
         spacing_cm: common_spacing(&row.stations()),
         measured,
@@ -43,9 +43,8 @@ pub fn measure(record: &Record, limb: &LimbRecord, rules: &Rules) -> Volume {
         uncompared,
         excess,
         grades,
-        cut_offs: excess.and_then(|excess| {
-            CutOffs::of(record.limb, record.affected, record.dominance, excess.percent)
-        }),
+        cut_offs: excess
+            .and_then(|excess| CutOffs::of(record.limb, record.affected, record.dominance, excess.percent)),
         parts: parts(&row, compared, record.limb, method, excess_of),
         segments: segments(&row, compared, method, excess_of),
         girths,
@@ -66,9 +65,8 @@ fn pairs(marks: &[RowMark], other: Option<&[RowMark]>, sign: Option<f64>) -> Vec
     marks
         .iter()
         .map(|mark| {
-            let other = other
-                .and_then(|list| list.iter().find(|one| one.place == mark.place))
-                .map(|one| one.girth);
+            let other =
+                other.and_then(|list| list.iter().find(|one| one.place == mark.place)).map(|one| one.girth);
             let difference = other.zip(sign).map(|(other, sign)| {
                 let difference = mark.girth.tenths() - other.tenths();
                 if sign < 0.0 { -difference } else { difference }
@@ -108,7 +106,7 @@ fn parts(
 fn pieces(row: &Row, method: VolumeMethod) -> Option<Vec<LimbVolume>> {
     let stations = row.stations();
     match method {
-        VolumeMethod::Frustum => stations.windows(2).map(|pair| super::frustum(pair)).collect(),
+        VolumeMethod::Frustum => stations.windows(2).map(super::frustum).collect(),
         VolumeMethod::Disc => {
             let height = common_spacing(&stations)?;
             Some(stations.iter().map(|one| discs(height, std::slice::from_ref(one), &[1.0])).collect())

@@ -18,7 +18,7 @@ mod part;
 mod segment;
 mod girth_pair;
 mod graded;
-mod volume;
+mod visit_volume;
 mod measure;
 
 pub use detectable::{Detectable, Setting, TWO_SIDED};
@@ -32,4 +32,4 @@ pub use part::{Part, PartOfLimb};
 pub use place::Place;
 pub use segment::Segment;
 pub use station::Station;
-pub use volume::{Uncompared, Volume};
+pub use visit_volume::{Uncompared, VisitVolume};

@@ -16,7 +16,7 @@ pub enum Uncompared {
 
 /// One limb's volume at one visit, with what is said of it.
 #[derive(Clone, Debug)]
-pub struct Volume {
+pub struct VisitVolume {
     /// How it was worked out.
     pub method: VolumeMethod,
     /// Spacing of the marks where it is the same throughout, cm.
@@ -47,7 +47,7 @@ pub struct Volume {
     pub repeated: bool,
 }
 
-impl Volume {
+impl VisitVolume {
     /// SD by the tape: of the excess, where there is one, else of the limb; mL.
     pub fn sd_ml(&self) -> Option<f64> {
         self.excess.map(|excess| excess.sd_ml).or_else(|| self.measured.map(LimbVolume::sd_ml))
@@ -78,5 +78,5 @@ impl Volume {
     }
 }
 
-/// See [`Volume::hidden_distal`]. Basis: house rule.
+/// See [`VisitVolume::hidden_distal`]. Basis: house rule.
 const HIDDEN_PERCENT: f64 = 5.0;
