@@ -1,5 +1,7 @@
 //! Owns a bench test of a fabric: hanging weights, and the tension curve that they give.
 
+use super::Branch;
+
 /// How the piece was hung.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum BenchKind {
@@ -26,6 +28,8 @@ pub struct Pull {
     pub force_n: f64,
     /// Length, in the unit of [`Bench::relaxed_cm`], cm.
     pub length_cm: f64,
+    /// Whether it was read while the weights went on or came off.
+    pub branch: Branch,
 }
 
 /// A bench test.
@@ -45,7 +49,7 @@ impl Bench {
     /// Each pull as stretch (a fraction) and tension (N/m).
     ///
     /// Strip: T = F/w. Loop over two bars: T = F/(2w) (derived).
-    pub fn points(&self) -> Vec<(f64, f64)> {
+    pub fn points(&self, branch: Branch) -> Vec<(f64, f64)> {
         let sides = match self.kind {
             BenchKind::Strip => 1.0,
             BenchKind::Loop => 2.0,
@@ -53,6 +57,7 @@ impl Bench {
         let metres = self.width_cm / 100.0;
         self.pulls
             .iter()
+            .filter(|pull| pull.branch == branch)
             .map(|pull| (pull.length_cm / self.relaxed_cm - 1.0, pull.force_n / (sides * metres)))
             .collect()
     }
@@ -63,9 +68,14 @@ impl Bench {
 pub struct Pooled {
     /// Stretch (a fraction) and tension (N/m), rising, from 0, 0.
     pub curve: Vec<(f64, f64)>,
-    /// Relative SD of one pull about the curve, in tension; none with too few repeats.
+    /// Relative SD of one pull about the curve, in tension, never below [`LEAST_SPREAD`]; none with too
+    /// few repeats.
     pub spread: Option<f64>,
 }
+
+/// Least SD that repeats of one strip give: 2 % (house rule: three equal lengths do not make a fabric
+/// without error; the weights, the ruler and the next strip differ).
+pub const LEAST_SPREAD: f64 = 0.02;
 
 /// Pulls beyond the curve's own points from which their spread is taken as the SD (house rule).
 const LEAST_SPARE: usize = 3;
@@ -96,9 +106,9 @@ pub fn isotonic(values: &[(f64, f64)]) -> Vec<f64> {
 
 /// Pools the pulls into one rising curve: the mean stretch of each weight, kept from falling by
 /// [`isotonic`]; weights that end on one stretch become one point. None where fewer than two points
-/// remain.
-pub fn pool(bench: &Bench) -> Option<Pooled> {
-    let mut all = bench.points();
+/// remain on that branch.
+pub fn pool(bench: &Bench, branch: Branch) -> Option<Pooled> {
+    let mut all = bench.points(branch);
     all.sort_by(|one, other| one.1.total_cmp(&other.1));
     let mut groups: Vec<(f64, f64, f64)> = Vec::new();
     for (stretch, tension) in &all {
@@ -149,5 +159,5 @@ fn spread(curve: &[(f64, f64)], pulls: &[(f64, f64)], spare: usize) -> Option<f6
     };
     let sum: f64 = pulls.iter().map(|(stretch, tension)| (at(*stretch) / tension - 1.0).powi(2)).sum();
     let spare = f64::from(u32::try_from(spare).unwrap_or(u32::MAX));
-    Some((sum / spare).sqrt())
+    Some((sum / spare).sqrt().max(LEAST_SPREAD))
 }

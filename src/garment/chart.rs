@@ -1,18 +1,27 @@
-//! Owns a size chart.
+//! Owns a size chart. A chart's size is a garment.
 
-use super::{Fabric, Scheme, Size};
-use crate::anatomy::{Between, Landmark, Limb};
+use super::{Fabric, Garment, Scheme, Size};
+use crate::anatomy::{Landmark, Limb};
+use crate::input::Text;
 use crate::quantity::Step;
+use crate::record::LengthName;
 
 /// What a chart's author wants done between two sizes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum BetweenSizes {
     /// Pick the smaller.
     Smaller,
     /// Pick the larger.
     Larger,
     /// Pick none; a fitter decides.
-    Refer,
+    #[default]
+    Fitter,
+}
+
+impl BetweenSizes {
+    /// The words that files use.
+    pub const WORDS: [(&'static str, Self); 3] =
+        [("smaller", Self::Smaller), ("larger", Self::Larger), ("fitter", Self::Fitter)];
 }
 
 /// A class claimed under a scheme.
@@ -28,19 +37,21 @@ pub struct Claim {
 #[derive(Clone, Debug)]
 pub struct Chart {
     /// Its label.
-    pub label: String,
+    pub label: Text,
+    /// The file it was read from; with the label, its identity within a run.
+    pub file: String,
     /// Arm or leg.
     pub limb: Limb,
     /// Its style, as `sleeve`.
-    pub style: Option<String>,
-    /// The garment's distal end.
-    pub from: Option<Landmark>,
-    /// The garment's proximal end.
+    pub style: Option<Text>,
+    /// The garment's distal end; the most distal girth where the file names none.
+    pub from: Landmark,
+    /// The garment's proximal end; the most proximal girth where the file names none.
     pub to: Landmark,
     /// The class claimed.
     pub claim: Option<Claim>,
     /// Its materials; none = unknown.
-    pub contains: Option<Vec<String>>,
+    pub materials: Option<Vec<Text>>,
     /// Whether it has a hand part; none = not stated.
     pub hand_part: Option<bool>,
     /// Its fabric.
@@ -49,9 +60,9 @@ pub struct Chart {
     pub layers: u32,
     /// What to do between two sizes.
     pub between_sizes: BetweenSizes,
-    /// Readings are rounded to this step before they are compared; none = not rounded.
+    /// Girths are rounded to this step before they are compared; none = not rounded.
     pub printed_step: Option<Step>,
-    /// Sizes, small to large; all state the same girths.
+    /// Sizes in the order of the file; all state the same girths.
     pub sizes: Vec<Size>,
 }
 
@@ -65,12 +76,12 @@ impl Chart {
     }
 
     /// The lengths that any size states.
-    pub fn lengths(&self) -> Vec<Between> {
-        let mut all: Vec<Between> = self
+    pub fn lengths(&self) -> Vec<LengthName> {
+        let mut all: Vec<LengthName> = self
             .sizes
             .iter()
             .flat_map(|size| &size.variants)
-            .flat_map(|variant| variant.lengths.iter().map(|(between, _)| *between))
+            .flat_map(|variant| variant.lengths.iter().map(|(name, _)| *name))
             .collect();
         all.sort();
         all.dedup();
@@ -81,4 +92,47 @@ impl Chart {
     pub fn has_relaxed(&self) -> bool {
         self.sizes.iter().any(|size| !size.relaxed.is_empty())
     }
+
+    /// A size by its label.
+    pub fn size_of(&self, label: &str) -> Option<usize> {
+        self.sizes.iter().position(|size| size.label.as_str() == label)
+    }
+
+    /// The garment that a size is, by its place; none where there is no such size. A size without relaxed
+    /// girths is a garment of which nothing can be estimated.
+    pub fn garment(&self, size: usize) -> Option<Garment> {
+        let size = self.sizes.get(size)?;
+        let label = Text::new(&format!("{}, size {}", self.label, size.label));
+        Some(Garment {
+            label: label.unwrap_or_else(|_| self.label.clone()),
+            file: self.file.clone(),
+            limb: self.limb,
+            style: self.style.clone(),
+            from: self.from,
+            to: self.to,
+            claim: self.claim.clone(),
+            materials: self.materials.clone(),
+            hand_part: self.hand_part,
+            fabric: self.fabric.clone(),
+            fabric_at: Vec::new(),
+            layers: self.layers,
+            relaxed: size.relaxed.clone(),
+            top_edge: None,
+        })
+    }
+}
+
+/// The labels of a run's charts as they are printed: a label that two charts bear is told apart by the file.
+pub fn printed_labels(charts: &[&Chart]) -> Vec<String> {
+    let shared = |label: &Text| charts.iter().filter(|other| other.label == *label).count() > 1;
+    charts
+        .iter()
+        .map(|chart| {
+            if shared(&chart.label) {
+                format!("{} [{}]", chart.label, chart.file)
+            } else {
+                chart.label.to_string()
+            }
+        })
+        .collect()
 }

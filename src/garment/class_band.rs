@@ -2,6 +2,7 @@
 
 use crate::anatomy::Landmark;
 use crate::rules::Basis;
+use crate::words;
 
 /// A pressure class: a band of pressure at the reference, mmHg.
 #[derive(Clone, Debug)]
@@ -38,14 +39,7 @@ impl ClassBand {
 
     /// `23 to 32 mmHg`, `under 20 mmHg`, `over 36 mmHg`.
     pub fn spoken(&self) -> String {
-        match (self.low, self.high) {
-            (Some(low), Some(high)) => format!("{low} to {high} mmHg"),
-            (Some(low), None) if self.low_open => format!("over {low} mmHg"),
-            (Some(low), None) => format!("{low} mmHg or more"),
-            (None, Some(high)) if self.high_open => format!("under {high} mmHg"),
-            (None, Some(high)) => format!("up to {high} mmHg"),
-            (None, None) => "any pressure".to_owned(),
-        }
+        words::band(self.low, self.high, self.low_open, self.high_open)
     }
 }
 

@@ -1,26 +1,35 @@
 //! Owns a fabric: tension per unit worn width against stretch, one layer, return branch.
 
-use super::Bench;
+use super::{Bench, Branch, Exponent};
+use crate::input::Text;
 use crate::rules::Basis;
 
 /// Points closer than this in stretch are one point (house rule: far below any test's resolution).
 const ON_POINT: f64 = 1e-9;
 
-/// A fabric's tension curve, straight between its points.
+/// A fabric: a tension curve, straight between its points, or an exponent from two pulls, or both.
 #[derive(Clone, Debug)]
 pub struct Fabric {
     /// Its label.
-    pub label: String,
+    pub label: Text,
+    /// The file it was read from.
+    pub file: String,
     /// What the curve rests on.
     pub basis: Basis,
     /// Relative SD of the tension, a fraction; none = the rules' number.
     pub tension_sd: Option<f64>,
-    /// SD of a relaxed girth, cm; none = the rules' number.
+    /// SD of a relaxed girth measured once, cm; none = the rules' number.
     pub relaxed_sd_cm: Option<f64>,
+    /// The exponent of tension against stretch, where a strip was pulled or a file states it.
+    pub exponent: Option<Exponent>,
     /// Where the curve comes from, in words, when the file or a test says so.
-    pub note: Option<String>,
-    /// Points: stretch as a fraction, tension in N/m; rising, from 0, 0.
+    pub note: Option<Text>,
+    /// On which branch the curve was read.
+    pub branch: Branch,
+    /// Points: stretch as a fraction, tension in N/m; rising, from 0, 0; empty = no curve, an exponent only.
     pub curve: Vec<(f64, f64)>,
+    /// The curve of the loading branch, where both branches were measured.
+    pub loading: Option<Vec<(f64, f64)>>,
     /// The bench test that the curve was pooled from, if it was.
     pub tested: Option<Bench>,
 }
@@ -35,6 +44,16 @@ pub struct Tensed {
 }
 
 impl Fabric {
+    /// Whether there is a curve, so that a pressure can be estimated.
+    pub fn has_curve(&self) -> bool {
+        self.curve.len() >= 2
+    }
+
+    /// The last point tested: stretch, a fraction, and tension, N/m; none without a curve.
+    pub fn last_point(&self) -> Option<(f64, f64)> {
+        self.curve.last().copied().filter(|_| self.has_curve())
+    }
+
     /// The last tested stretch, a fraction.
     pub fn last_stretch(&self) -> f64 {
         self.curve.last().map_or(0.0, |(stretch, _)| *stretch)
@@ -51,12 +70,13 @@ impl Fabric {
 
     /// The same fabric with its tension times `factor`, labelled calibrated.
     #[must_use]
-    pub fn calibrated(&self, factor: f64, sd: f64, note: String) -> Self {
+    pub fn calibrated(&self, factor: f64, sd: f64, note: &str) -> Self {
         Self {
-            label: format!("{} (calibrated)", self.label),
+            label: Text::new(&format!("{} (calibrated)", self.label)).unwrap_or_else(|_| self.label.clone()),
             tension_sd: Some(sd / factor),
-            note: Some(note),
+            note: Text::new(note).ok(),
             curve: self.curve.iter().map(|(stretch, tension)| (*stretch, tension * factor)).collect(),
+            loading: None,
             tested: None,
             ..self.clone()
         }

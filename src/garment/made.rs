@@ -1,17 +1,17 @@
 //! Owns one garment as it lies on the table.
 
-use super::{Claim, Fabric};
+use super::{Claim, Fabric, Relaxed};
 use crate::anatomy::{Landmark, Limb};
-use crate::quantity::Girth;
+use crate::input::Text;
 
 /// The band at a garment's upper end.
 #[derive(Clone, Debug)]
 pub struct TopEdge {
     /// Its girth when relaxed.
-    pub relaxed: Girth,
+    pub relaxed: Relaxed,
     /// Its fabric; none = the garment's.
     pub fabric: Option<Fabric>,
-    /// Layers of it.
+    /// Layers of it; the garment's where the file states none.
     pub layers: u32,
 }
 
@@ -19,11 +19,13 @@ pub struct TopEdge {
 #[derive(Clone, Debug)]
 pub struct Garment {
     /// Its label.
-    pub label: String,
+    pub label: Text,
+    /// The file it was read from; with the label, its identity within a run.
+    pub file: String,
     /// Arm or leg.
     pub limb: Limb,
     /// Its style, as `sleeve`.
-    pub style: Option<String>,
+    pub style: Option<Text>,
     /// Its distal end.
     pub from: Landmark,
     /// Its proximal end.
@@ -31,7 +33,7 @@ pub struct Garment {
     /// The class claimed.
     pub claim: Option<Claim>,
     /// Its materials; none = unknown.
-    pub contains: Option<Vec<String>>,
+    pub materials: Option<Vec<Text>>,
     /// Whether it has a hand part; none = not stated.
     pub hand_part: Option<bool>,
     /// Its fabric.
@@ -41,14 +43,14 @@ pub struct Garment {
     /// Layers of the fabric.
     pub layers: u32,
     /// Girths when relaxed, distal to proximal.
-    pub relaxed: Vec<(Landmark, Girth)>,
+    pub relaxed: Vec<(Landmark, Relaxed)>,
     /// The band at its upper end, where it is stated.
     pub top_edge: Option<TopEdge>,
 }
 
 impl Garment {
     /// The relaxed girth of a landmark.
-    pub fn relaxed_at(&self, landmark: Landmark) -> Option<Girth> {
+    pub fn relaxed_at(&self, landmark: Landmark) -> Option<Relaxed> {
         self.relaxed.iter().find(|(one, _)| *one == landmark).map(|(_, girth)| *girth)
     }
 

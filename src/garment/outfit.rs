@@ -2,6 +2,7 @@
 
 use super::{Claim, Fabric, Garment, Wrap};
 use crate::anatomy::{Landmark, Limb};
+use crate::input::Text;
 
 /// Most pieces worn together (house rule: a glove, a sleeve, an outer layer and a wrap).
 pub const MOST_PIECES: usize = 4;
@@ -20,7 +21,7 @@ pub enum Piece {
 
 impl Piece {
     /// Its label.
-    pub fn label(&self) -> &str {
+    pub fn label(&self) -> &Text {
         match self {
             Self::Garment(one) => &one.label,
             Self::Wrap(one) => &one.label,
@@ -28,10 +29,10 @@ impl Piece {
     }
 
     /// Its materials; none = unknown.
-    pub fn contains(&self) -> Option<&[String]> {
+    pub fn materials(&self) -> Option<&[Text]> {
         match self {
-            Self::Garment(one) => one.contains.as_deref(),
-            Self::Wrap(one) => one.contains.as_deref(),
+            Self::Garment(one) => one.materials.as_deref(),
+            Self::Wrap(one) => one.materials.as_deref(),
         }
     }
 }
@@ -58,11 +59,11 @@ impl Worn {
 #[derive(Clone, Debug)]
 pub struct Outfit {
     /// Its label.
-    pub label: String,
+    pub label: Text,
     /// Arm or leg.
     pub limb: Limb,
     /// Its style.
-    pub style: Option<String>,
+    pub style: Option<Text>,
     /// The class claimed for the whole.
     pub claim: Option<Claim>,
     /// The pieces, inner first; at least one, at most [`MOST_PIECES`].
@@ -76,7 +77,7 @@ impl Outfit {
             Piece::Garment(one) => (one.limb, one.style.clone(), one.claim.clone(), one.from, one.to),
             Piece::Wrap(one) => (one.limb, None, None, one.from, one.to),
         };
-        let label = piece.label().to_owned();
+        let label = piece.label().clone();
         Self { label, limb, style, claim, pieces: vec![Worn { piece, from, to }] }
     }
 
@@ -99,8 +100,8 @@ impl Outfit {
     }
 
     /// All materials; none where one piece does not state its own.
-    pub fn contains(&self) -> Option<Vec<String>> {
-        let lists: Option<Vec<&[String]>> = self.pieces.iter().map(|worn| worn.piece.contains()).collect();
+    pub fn materials(&self) -> Option<Vec<Text>> {
+        let lists: Option<Vec<&[Text]>> = self.pieces.iter().map(|worn| worn.piece.materials()).collect();
         lists.map(|lists| lists.concat())
     }
 

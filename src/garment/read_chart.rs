@@ -1,11 +1,11 @@
 //! Owns the reading of a chart file and of the fabric it names.
 
-use super::read_claim::{read_claim, read_fabric};
-use super::read_sizes::read_sizes;
+use super::read_claim::{read_claim, read_fabric, read_hand_part, read_label, read_materials};
+use super::read_sizes::{Ends, read_sizes};
 use super::read_table::read_table;
 use super::{BetweenSizes, Chart, Schemes, Size};
 use crate::anatomy::{Landmark, Limb};
-use crate::input::{Item, Problem, Reader, Source, Spot};
+use crate::input::{Item, Problem, Reader, Source, Spot, Text, TextFault};
 use crate::record::read_landmark;
 
 /// A chart with its file, for problems that show only against a record.
@@ -62,76 +62,81 @@ pub fn open_chart(source: Source, schemes: &Schemes) -> Result<OpenChart, Vec<Pr
 
 fn read(reader: &Reader, schemes: &Schemes, elsewhere: &mut Vec<Problem>) -> Option<(Chart, Spot)> {
     let fields = reader.fields("chart/1")?;
-    let label =
-        fields.required("label", "the chart's label, as `label: sleeve chart A`").and_then(|one| one.text());
+    let label = fields
+        .required("label", "the chart's label, as `label: sleeve chart A`")
+        .and_then(|one| read_label(&one));
     let limb_item = fields.required("limb", "arm or leg, as `limb: arm`");
     let limb = limb_item.as_ref().and_then(|one| one.word(&[("arm", Limb::Arm), ("leg", Limb::Leg)]));
     let limb_spot = limb_item.as_ref().map_or(fields.spot(), Item::spot);
-    let style = fields.optional("style").and_then(|one| one.text());
+    let style = fields.optional("style").and_then(|one| read_label(&one));
     let end = |key| {
         let item = fields.optional(key);
         limb.and_then(|limb| item.and_then(|one| read_landmark(&one, limb)))
     };
     let (from, to) = (end("from"), end("to"));
     let claim = read_claim(reader, &fields, schemes, limb);
-    let contains = fields.optional("contains").and_then(|one| one.names());
-    let hand_part = fields
-        .optional("hand_part")
-        .and_then(|one| one.word(&[("yes", Some(true)), ("no", Some(false)), ("unknown", None)]))
-        .flatten();
+    let materials = read_materials(&fields);
+    let hand_part = read_hand_part(&fields);
     let fabric = fields.optional("fabric").and_then(|one| read_fabric(&one, elsewhere));
     let layers = fields.optional("layers").map(|one| one.whole(1, 10));
-    let between_sizes = fields.optional("between_sizes").and_then(|one| {
-        one.word(&[
-            ("smaller", BetweenSizes::Smaller),
-            ("larger", BetweenSizes::Larger),
-            ("refer", BetweenSizes::Refer),
-        ])
-    });
+    let between_sizes =
+        fields.optional("between_sizes").and_then(|one| one.word(&BetweenSizes::WORDS)).unwrap_or_default();
     // House rule: a chart printed in steps above 5 cm is a slip of the unit.
     let printed_step = fields.optional("printed_step").and_then(|one| one.step(500));
+    let ends = Ends { from, to };
     let table = fields.optional("sizes_from");
     let sizes = if let Some(table) = &table {
         if let Some(both) = fields.optional("sizes") {
             both.refuse("stands beside `sizes_from`; keep one of the two");
         }
-        limb.and_then(|limb| read_beside(table, limb, elsewhere))
+        limb.and_then(|limb| read_beside(table, limb, ends, elsewhere))
     } else {
         let sizes = fields.required("sizes", "the sizes, small to large, or `sizes_from: sizes.csv`");
-        limb.and_then(|limb| sizes.and_then(|one| read_sizes(&one, limb)))
+        limb.and_then(|limb| sizes.and_then(|one| read_sizes(&one, limb, ends)))
     };
     fields.finish();
-    if let (Some(from), Some(to)) = (from, to)
-        && from >= to
-    {
+    let (limb, sizes) = (limb?, sizes?);
+    let (first, last) = reach(&sizes)?;
+    let (from, to) =
+        (from.unwrap_or(first.min(to.unwrap_or(first))), to.unwrap_or(last.max(from.unwrap_or(last))));
+    if from > to || (from == to && ends.from.is_some() && ends.to.is_some()) {
         reader.raise(
             fields.spot_of("to"),
             "to",
             format!("`{}` is not nearer the trunk than `from`, `{}`", to.name(), from.name()),
         );
     }
-    let (limb, sizes) = (limb?, sizes?);
-    let last: Option<Landmark> =
-        sizes.first().and_then(|size| size.girths.last()).map(|(landmark, _)| *landmark);
     let chart = Chart {
         label: label?,
+        file: reader.source().name.clone(),
         limb,
         style,
         from,
-        to: to.or(last)?,
+        to,
         claim,
-        contains: contains.map(|list| list.into_iter().map(|one| one.text).collect()),
+        materials,
         hand_part,
         fabric,
         layers: layers.map_or(Some(1), |layers| layers)?,
-        between_sizes: between_sizes.unwrap_or(BetweenSizes::Refer),
+        between_sizes,
         printed_step,
         sizes,
     };
     Some((chart, limb_spot))
 }
 
-fn read_beside(item: &Item<'_>, limb: Limb, elsewhere: &mut Vec<Problem>) -> Option<Vec<Size>> {
+/// The most distal and the most proximal landmark that a size states, as a range or relaxed.
+fn reach(sizes: &[Size]) -> Option<(Landmark, Landmark)> {
+    let all = || {
+        sizes.iter().flat_map(|size| {
+            let ranges = size.girths.iter().map(|(landmark, _)| *landmark);
+            ranges.chain(size.relaxed.iter().map(|(landmark, _)| *landmark))
+        })
+    };
+    Some((all().min()?, all().max()?))
+}
+
+fn read_beside(item: &Item<'_>, limb: Limb, ends: Ends, elsewhere: &mut Vec<Problem>) -> Option<Vec<Size>> {
     let name = item.text()?;
     let source = match Source::read(&item.reader().source().beside(&name)) {
         Ok(source) => source,
@@ -144,32 +149,37 @@ fn read_beside(item: &Item<'_>, limb: Limb, elsewhere: &mut Vec<Problem>) -> Opt
         item.refuse(format!("`{name}` is no `.csv` file; save the sheet as CSV with commas"));
         return None;
     }
-    read_table(source, Some(limb)).map_err(|problems| elsewhere.extend(problems)).ok().map(|(_, sizes)| sizes)
+    let read = read_table(source, Some(limb), ends);
+    read.map_err(|problems| elsewhere.extend(problems)).ok().map(|(_, sizes)| sizes)
 }
 
+/// Whether a file is a table by its name.
 fn is_table(name: &str) -> bool {
     std::path::Path::new(name).extension().is_some_and(|ext| ext.eq_ignore_ascii_case("csv"))
 }
 
 /// A chart from a table alone: limb from its measures, no scheme, no class.
 fn chart_of_table(source: Source) -> Result<Chart, Vec<Problem>> {
-    let label = std::path::Path::new(&source.name)
-        .file_stem()
-        .map_or_else(|| source.name.clone(), |stem| stem.to_string_lossy().into_owned());
-    let (limb, sizes) = read_table(source, None)?;
-    let last = sizes.first().and_then(|size| size.girths.last()).map(|(landmark, _)| *landmark);
+    let file = source.name.clone();
+    let stem = std::path::Path::new(&file).file_stem();
+    let label = stem.map_or_else(|| file.clone(), |stem| stem.to_string_lossy().into_owned());
+    let label = Text::new(&label).or_else(|_| Text::new("chart"));
+    let (limb, sizes) = read_table(source, None, Ends::default())?;
+    let no_label = |fault: TextFault| vec![Problem::of_file(&file, format!("the file's name {fault}"))];
+    let (from, to) = reach(&sizes).unwrap_or((limb.reference(), limb.reference()));
     Ok(Chart {
-        label,
+        label: label.map_err(no_label)?,
+        file,
         limb,
         style: None,
-        from: None,
-        to: last.unwrap_or(limb.reference()),
+        from,
+        to,
         claim: None,
-        contains: None,
+        materials: None,
         hand_part: None,
         fabric: None,
         layers: 1,
-        between_sizes: BetweenSizes::Refer,
+        between_sizes: BetweenSizes::default(),
         printed_step: None,
         sizes,
     })

@@ -1,8 +1,46 @@
 //! Owns the reading of what chart and garment files share: the class claimed, the fabric named.
 
-use super::{Claim, Fabric, Schemes, open_fabric};
+use super::{Claim, Fabric, Relaxed, Schemes, open_fabric};
 use crate::anatomy::Limb;
-use crate::input::{Fields, Item, Problem, Reader, Source};
+use crate::input::{Fields, Item, Problem, Reader, Source, Text, YesNo};
+use crate::quantity::Girth;
+
+/// Reads a label.
+pub(super) fn read_label(item: &Item<'_>) -> Option<Text> {
+    let text = item.text()?;
+    Text::new(&text).map_err(|fault| item.refuse(fault.to_string())).ok()
+}
+
+/// Reads `materials`; none where it does not stand.
+pub(super) fn read_materials(fields: &Fields<'_>) -> Option<Vec<Text>> {
+    let list = fields.optional("materials")?.list()?;
+    Some(list.iter().filter_map(read_label).collect())
+}
+
+/// Reads `hand_part`; none where it is not stated or not known.
+pub(super) fn read_hand_part(fields: &Fields<'_>) -> Option<bool> {
+    match fields.optional("hand_part")?.yes_no_unknown()? {
+        YesNo::Yes => Some(true),
+        YesNo::No => Some(false),
+        YesNo::Unknown => None,
+    }
+}
+
+/// Reads one relaxed girth, or a list of its repeats.
+pub(super) fn read_repeats<'r>(
+    item: &Item<'r>,
+    girth: impl Fn(&Item<'r>) -> Option<Girth>,
+) -> Option<Relaxed> {
+    if !item.is_list() {
+        return girth(item).map(Relaxed::once);
+    }
+    let list = item.list()?;
+    if list.is_empty() {
+        item.refuse("holds no value; write one, or several as `[6.5, 6.6]`");
+    }
+    let girths: Vec<Girth> = list.iter().map(girth).collect::<Option<_>>()?;
+    Relaxed::mean(&girths)
+}
 
 /// Reads `scheme` with `class`; none where neither stands or after the problem has been raised.
 pub(super) fn read_claim(

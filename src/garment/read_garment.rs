@@ -1,11 +1,11 @@
 //! Owns the reading of what is worn: a garment file, a wrap file, or garments worn together.
 
-use super::read_claim::{read_claim, read_fabric};
-use super::read_sizes::by_landmark;
+use super::read_claim::{read_claim, read_fabric, read_hand_part, read_label, read_materials, read_repeats};
+use super::read_sizes::{Ends, by_landmark};
 use super::read_wrap::read_wrap;
-use super::{Fabric, Garment, MOST_FABRICS, MOST_PIECES, Outfit, Piece, Schemes, TopEdge, Worn};
+use super::{Fabric, Garment, MOST_FABRICS, MOST_PIECES, Outfit, Piece, Relaxed, Schemes, TopEdge, Worn};
 use crate::anatomy::{Landmark, Limb};
-use crate::input::{Fields, Item, Problem, Reader, Source, Spot};
+use crate::input::{Fields, Item, Problem, Reader, Source, Spot, Text};
 use crate::quantity::Girth;
 use crate::record::read_landmark;
 
@@ -69,12 +69,13 @@ fn read(
         return Some((Outfit::of(Piece::Wrap(wrap)), Spot(0)));
     }
     let fields = reader.fields("garment/1")?;
-    let label =
-        fields.required("label", "the garment's label, as `label: sleeve 1`").and_then(|one| one.text());
+    let label = fields
+        .required("label", "the garment's label, as `label: sleeve 1`")
+        .and_then(|one| read_label(&one));
     let limb_item = fields.required("limb", "arm or leg, as `limb: arm`");
     let limb = limb_item.as_ref().and_then(|one| one.word(&[("arm", Limb::Arm), ("leg", Limb::Leg)]));
     let limb_spot = limb_item.as_ref().map_or(fields.spot(), Item::spot);
-    let style = fields.optional("style").and_then(|one| one.text());
+    let style = fields.optional("style").and_then(|one| read_label(&one));
     let claim = read_claim(reader, &fields, schemes, limb);
     if let Some(together) = fields.optional("worn_together") {
         if !whole {
@@ -90,12 +91,13 @@ fn read(
     let parts = garment?;
     let garment = Garment {
         label: label?,
+        file: reader.source().name.clone(),
         limb: limb?,
         style,
         from: parts.from,
         to: parts.to,
         claim,
-        contains: parts.contains,
+        materials: parts.materials,
         hand_part: parts.hand_part,
         fabric: parts.fabric,
         fabric_at: parts.fabric_at,
@@ -109,12 +111,12 @@ fn read(
 struct Parts {
     from: Landmark,
     to: Landmark,
-    contains: Option<Vec<String>>,
+    materials: Option<Vec<Text>>,
     hand_part: Option<bool>,
     fabric: Option<Fabric>,
     fabric_at: Vec<(Landmark, Fabric)>,
     layers: u32,
-    relaxed: Vec<(Landmark, Girth)>,
+    relaxed: Vec<(Landmark, Relaxed)>,
     top_edge: Option<TopEdge>,
 }
 
@@ -124,11 +126,8 @@ fn read_single(fields: &Fields<'_>, limb: Option<Limb>, elsewhere: &mut Vec<Prob
         limb.and_then(|limb| item.map(|one| read_landmark(&one, limb)))
     };
     let (from, to) = (end("from"), end("to"));
-    let contains = fields.optional("contains").and_then(|one| one.names());
-    let hand_part = fields
-        .optional("hand_part")
-        .and_then(|one| one.word(&[("yes", Some(true)), ("no", Some(false)), ("unknown", None)]))
-        .flatten();
+    let materials = read_materials(fields);
+    let hand_part = read_hand_part(fields);
     let fabric = fields.optional("fabric").map(|one| read_fabric(&one, elsewhere));
     let fabric_at_item = fields.optional("fabric_at");
     let layers = fields.optional("layers").map(|one| one.whole(1, 10));
@@ -142,8 +141,11 @@ fn read_single(fields: &Fields<'_>, limb: Option<Limb>, elsewhere: &mut Vec<Prob
         elsewhere.extend(read.into_inner());
         list
     });
-    let relaxed = read_relaxed(fields, relaxed_item, flat_item, |item, girth| by_landmark(item, limb, girth));
-    let top_edge = edge_item.map(|item| read_edge(&item, elsewhere));
+    let relaxed = read_relaxed(fields, relaxed_item, flat_item, |item, girth| {
+        by_landmark(item, limb, |one| read_repeats(one, girth))
+    });
+    let layers = layers.map_or(Some(1), |one| one);
+    let top_edge = edge_item.map(|item| read_edge(&item, layers.unwrap_or(1), elsewhere));
     let relaxed = relaxed?;
     let (Some((first, _)), Some((last, _))) = (relaxed.first(), relaxed.last()) else {
         fields.required(
@@ -158,11 +160,11 @@ fn read_single(fields: &Fields<'_>, limb: Option<Limb>, elsewhere: &mut Vec<Prob
     Some(Parts {
         from,
         to,
-        contains: contains.map(|list| list.into_iter().map(|one| one.text).collect()),
+        materials,
         hand_part,
         fabric: fabric.map_or(Some(None), |one| one.map(Some))?,
         fabric_at: fabric_at.map_or(Some(Vec::new()), |one| one)?,
-        layers: layers.map_or(Some(1), |one| one)?,
+        layers: layers?,
         relaxed,
         top_edge: top_edge.map_or(Some(None), |one| one.map(Some))?,
     })
@@ -194,21 +196,21 @@ fn read_relaxed<'r, T>(
     }
 }
 
-fn read_edge(item: &Item<'_>, elsewhere: &mut Vec<Problem>) -> Option<TopEdge> {
+fn read_edge(item: &Item<'_>, inherited: u32, elsewhere: &mut Vec<Problem>) -> Option<TopEdge> {
     let fields = item.fields()?;
     let (relaxed, flat) = (fields.optional("relaxed"), fields.optional("flat_width"));
-    let relaxed = read_relaxed(&fields, relaxed, flat, |one, girth| girth(one));
+    let relaxed = read_relaxed(&fields, relaxed, flat, |one, girth| read_repeats(one, girth));
     let fabric = fields.optional("fabric").map(|one| read_fabric(&one, elsewhere));
     let layers = fields.optional("layers").map(|one| one.whole(1, 10));
     fields.finish();
     Some(TopEdge {
         relaxed: relaxed?,
         fabric: fabric.map_or(Some(None), |one| one.map(Some))?,
-        layers: layers.map_or(Some(1), |one| one)?,
+        layers: layers.map_or(Some(inherited), |one| one)?,
     })
 }
 
-fn check_ends(fields: &Fields<'_>, from: Landmark, to: Landmark, relaxed: &[(Landmark, Girth)]) {
+fn check_ends(fields: &Fields<'_>, from: Landmark, to: Landmark, relaxed: &[(Landmark, Relaxed)]) {
     let raise = |key: &'static str, what: String| {
         if let Some(item) = fields.optional(key) {
             item.refuse(what);
@@ -216,21 +218,9 @@ fn check_ends(fields: &Fields<'_>, from: Landmark, to: Landmark, relaxed: &[(Lan
     };
     if from > to {
         raise("to", format!("`{}` is not nearer the trunk than `from`, `{}`", to.name(), from.name()));
-        return;
-    }
-    for (landmark, _) in relaxed {
-        if !(from..=to).contains(landmark) {
-            let key = if *landmark < from { "from" } else { "to" };
-            raise(
-                key,
-                format!(
-                    "the garment runs from {} to {}, but a relaxed girth is stated at {}",
-                    from.name(),
-                    to.name(),
-                    landmark.name()
-                ),
-            );
-        }
+    } else if let Some(what) = (Ends { from: Some(from), to: Some(to) }).fault(relaxed) {
+        let short = relaxed.iter().any(|(landmark, _)| *landmark < from);
+        raise(if short { "from" } else { "to" }, what);
     }
 }
 

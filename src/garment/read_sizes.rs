@@ -1,16 +1,46 @@
 //! Owns the reading of a chart's sizes and the checks between them.
 
-use super::{Size, Variant};
+use std::collections::BTreeSet;
+
+use super::read_claim::{read_label, read_repeats};
+use super::{Relaxed, Size, Variant};
 use crate::anatomy::{Between, Landmark, Limb};
 use crate::input::{Fields, Item};
-use crate::quantity::{Girth, Range};
-use crate::record::landmark_fault;
+use crate::quantity::Range;
+use crate::record::{LengthName, landmark_fault};
 
 /// Most sizes of one chart (house rule: far above any printed chart, with all its variants).
-const MOST_SIZES: usize = 1000;
+pub(super) const MOST_SIZES: usize = 50_000;
+
+/// The ends of the garment that a file states.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct Ends {
+    /// `from`, where it stands.
+    pub(super) from: Option<Landmark>,
+    /// `to`, where it stands.
+    pub(super) to: Option<Landmark>,
+}
+
+impl Ends {
+    /// What is wrong with relaxed girths beyond the ends.
+    pub(super) fn fault(self, relaxed: &[(Landmark, Relaxed)]) -> Option<String> {
+        let beyond = |landmark: Landmark| {
+            self.from.is_some_and(|from| landmark < from) || self.to.is_some_and(|to| landmark > to)
+        };
+        let (landmark, _) = relaxed.iter().find(|(landmark, _)| beyond(*landmark))?;
+        let end =
+            |word: &str, landmark: Option<Landmark>| landmark.map(|one| format!("{word} {}", one.name()));
+        let ends: Vec<String> = [end("from", self.from), end("to", self.to)].into_iter().flatten().collect();
+        Some(format!(
+            "the garment runs {}, but a relaxed girth is stated at {}; move that end, or take the girth out",
+            ends.join(" "),
+            landmark.name()
+        ))
+    }
+}
 
 /// Reads the list of sizes.
-pub(super) fn read_sizes(item: &Item<'_>, limb: Limb) -> Option<Vec<Size>> {
+pub(super) fn read_sizes(item: &Item<'_>, limb: Limb, ends: Ends) -> Option<Vec<Size>> {
     let list = item.list()?;
     if list.is_empty() {
         item.refuse("holds no size; add at least one, as `- {size: \"1\", girths: {wrist: 14-16 cm}}`");
@@ -20,7 +50,7 @@ pub(super) fn read_sizes(item: &Item<'_>, limb: Limb) -> Option<Vec<Size>> {
         item.refuse(format!("holds {} sizes; at most {MOST_SIZES} are taken in one chart", list.len()));
         return None;
     }
-    let read: Vec<Option<Size>> = list.iter().map(|one| read_size(one, limb)).collect();
+    let read: Vec<Option<Size>> = list.iter().map(|one| read_size(one, limb, ends)).collect();
     let known: Vec<(&Size, &Item<'_>)> =
         read.iter().zip(&list).filter_map(|(size, item)| Some((size.as_ref()?, item))).collect();
     let sizes: Vec<&Size> = known.iter().map(|(size, _)| *size).collect();
@@ -32,9 +62,9 @@ pub(super) fn read_sizes(item: &Item<'_>, limb: Limb) -> Option<Vec<Size>> {
     read.into_iter().collect()
 }
 
-fn read_size(item: &Item<'_>, limb: Limb) -> Option<Size> {
+fn read_size(item: &Item<'_>, limb: Limb, ends: Ends) -> Option<Size> {
     let fields = item.fields()?;
-    let label = fields.required("size", "its label, as `size: \"3\"`").and_then(|one| one.text());
+    let label = fields.required("size", "its label, as `size: \"3\"`").and_then(|one| read_label(&one));
     let girths = fields
         .required("girths", "the girths it is made for, as `girths: {wrist: 16-18 cm}`")
         .and_then(|one| by_landmark(&one, limb, Item::range));
@@ -43,11 +73,17 @@ fn read_size(item: &Item<'_>, limb: Limb) -> Option<Size> {
     if let (Some(_), Some(flat)) = (&relaxed, &flat) {
         flat.refuse("stands beside `relaxed`; a flat width is half a relaxed girth, so keep one of the two");
     }
+    let place = relaxed.clone().or(flat.clone());
     let relaxed = match (relaxed, flat) {
-        (Some(one), _) => Some(by_landmark(&one, limb, Item::girth)),
-        (None, Some(one)) => Some(by_landmark(&one, limb, Item::flat_width)),
+        (Some(one), _) => Some(by_landmark(&one, limb, |one| read_repeats(one, Item::girth))),
+        (None, Some(one)) => Some(by_landmark(&one, limb, |one| read_repeats(one, Item::flat_width))),
         (None, None) => None,
     };
+    if let (Some(place), Some(Some(list))) = (place, &relaxed)
+        && let Some(what) = ends.fault(list)
+    {
+        place.refuse(what);
+    }
     let variants = fields.optional("lengths").map(|one| read_variants(&one, limb));
     fields.finish();
     let girths = girths?;
@@ -113,14 +149,14 @@ fn read_variants(item: &Item<'_>, limb: Limb) -> Option<Vec<Variant>> {
 
 fn read_variant(item: &Item<'_>, limb: Limb) -> Option<Variant> {
     let fields = item.fields()?;
-    let name = fields.optional("variant").map(|one| one.text());
-    let mut lengths: Vec<(Between, Range)> = Vec::new();
+    let name = fields.optional("variant").map(|one| read_label(&one));
+    let mut lengths: Vec<(LengthName, Range)> = Vec::new();
     let mut whole = !fields.is_split();
     for (key, spot, one) in fields.each() {
         if key == "variant" {
             continue;
         }
-        match (Between::parse(limb, &key), one.range()) {
+        match (read_length_name(limb, &key), one.range()) {
             (Some(between), Some(_)) if lengths.iter().any(|(other, _)| *other == between) => {
                 whole = false;
                 item.reader().raise(
@@ -132,7 +168,7 @@ fn read_variant(item: &Item<'_>, limb: Limb) -> Option<Variant> {
             (Some(between), Some(range)) => lengths.push((between, range)),
             (None, _) => {
                 whole = false;
-                item.reader().raise(spot, item.field_name(), format!("`{key}` is no stretch of the {}; write two landmarks toward the trunk, as `{} to {}`", limb.name(), limb.reference().name(), Landmark::of(limb).last().map_or("", |one| one.name())));
+                item.reader().raise(spot, item.field_name(), format!("`{key}` is no stretch of the {}; write two landmarks toward the trunk, as `{} to {}`, or `floor to` a landmark", limb.name(), limb.reference().name(), Landmark::of(limb).last().map_or("", |one| one.name())));
             }
             (Some(_), None) => whole = false,
         }
@@ -145,11 +181,22 @@ fn read_variant(item: &Item<'_>, limb: Limb) -> Option<Variant> {
     whole.then_some(Variant { name, lengths })
 }
 
-/// What is wrong between sizes: the place of the size, and what.
+/// `wrist to axilla`, `floor to below-knee`.
+pub(super) fn read_length_name(limb: Limb, text: &str) -> Option<LengthName> {
+    match text.trim().strip_prefix("floor to ") {
+        Some(to) if limb == Limb::Leg => Landmark::parse(limb, to).map(LengthName::FromFloor),
+        Some(_) => None,
+        None => Between::parse(limb, text.trim()).map(LengthName::Between),
+    }
+}
+
+/// What contradicts itself between sizes: the place of the size, and what. What is only odd (gaps,
+/// overlaps, the order) is told by `inspect`.
 pub(super) fn faults(sizes: &[&Size]) -> Vec<(usize, String)> {
     let mut found = Vec::new();
+    let mut labels = BTreeSet::new();
     for (number, size) in sizes.iter().enumerate() {
-        if sizes.iter().take(number).any(|other| other.label == size.label) {
+        if !labels.insert(size.label.as_str()) {
             found.push((
                 number,
                 format!("the size `{}` stands twice; give each size its own label", size.label),
@@ -158,40 +205,21 @@ pub(super) fn faults(sizes: &[&Size]) -> Vec<(usize, String)> {
     }
     let Some(first) = sizes.first() else { return found };
     let measures = |size: &Size| size.girths.iter().map(|(landmark, _)| landmark.name()).collect::<Vec<_>>();
+    let wanted = measures(first);
     for (number, size) in sizes.iter().enumerate().skip(1) {
-        if measures(size) != measures(first) {
+        let stated = measures(size);
+        if stated != wanted {
             found.push((
                 number,
                 format!(
                     "size `{}` states {}, size `{}` states {}; all sizes of a chart state the same girths",
                     size.label,
-                    measures(size).join(", "),
+                    stated.join(", "),
                     first.label,
-                    measures(first).join(", "),
+                    wanted.join(", "),
                 ),
             ));
         }
     }
-    for (number, pair) in sizes.windows(2).enumerate() {
-        let [small, large] = pair else { continue };
-        if measures(small) == measures(large) && out_of_order(small, large) {
-            let what = format!(
-                "size `{}` is smaller than size `{}` before it; write the sizes from small to large",
-                large.label, small.label
-            );
-            found.push((number + 1, what));
-        }
-    }
     found
-}
-
-/// Whether the second size is smaller than the first: at its most distal girth, or everywhere.
-/// A wide variant after a plain size may be larger in one place and smaller in another.
-fn out_of_order(small: &Size, large: &Size) -> bool {
-    let end = |range: Range| (range.low.unwrap_or(0), range.high.unwrap_or(Girth::MOST_TENTHS + 1));
-    let pairs: Vec<((i64, i64), (i64, i64))> =
-        small.girths.iter().zip(&large.girths).map(|((_, a), (_, b))| (end(*a), end(*b))).collect();
-    let shrinks = |(a, b): &((i64, i64), (i64, i64))| b.0 <= a.0 && b.1 <= a.1 && a != b;
-    let grows = |(a, b): &((i64, i64), (i64, i64))| b.0 > a.0 || b.1 > a.1;
-    pairs.first().is_some_and(shrinks) || (pairs.iter().any(shrinks) && !pairs.iter().any(grows))
 }

@@ -1,8 +1,9 @@
 //! Owns the reading of a wrap file.
 
-use super::Wrap;
+use super::read_claim::{read_label, read_materials};
+use super::{WRAP_TENSION_SD, Wrap};
 use crate::anatomy::{Landmark, Limb};
-use crate::input::{Fields, Item, Reader};
+use crate::input::{Fields, Item, Reader, Text};
 use crate::quantity::Dimension;
 use crate::record::landmark_fault;
 
@@ -12,16 +13,23 @@ const MOST_LAYERS: f64 = 20.0;
 /// Reads a wrap; none after its problems have been raised.
 pub(super) fn read_wrap(reader: &Reader) -> Option<Wrap> {
     let fields = reader.fields("wrap/1")?;
-    let label = fields.optional("label").map(|one| one.text());
+    let label = fields.optional("label").map(|one| read_label(&one));
     let limb = fields.optional("limb").map(|one| one.word(&[("arm", Limb::Arm), ("leg", Limb::Leg)]));
     let pull_n = fields
         .required("tension", "the pull on the strip, as `tension: 0.5 kgf` or `5 N`")
         .and_then(|one| above_zero(&one, Dimension::Force));
-    let pull_sd = fields.optional("tension_sd").and_then(|one| one.not_negative(Dimension::Ratio));
+    let tension_sd = fields.optional("tension_sd").map(|one| {
+        let share = one.not_negative(Dimension::Ratio)?;
+        if share >= 1.0 {
+            one.refuse("is 100 % or more; the spread of one pull about the mean is meant, as `20 %`");
+            return None;
+        }
+        Some(share)
+    });
     let width = fields.required("width", "the strip's width, as `width: 10 cm`").and_then(|one| one.girth());
     let (layers, overlap) = read_layers(&fields);
     let thickness = fields.optional("thickness").and_then(|one| one.not_negative(Dimension::Length));
-    let contains = fields.optional("contains").and_then(|one| one.names());
+    let materials = read_materials(&fields);
     let end = |key, what| fields.required(key, what);
     let from = end("from", "where it starts, as `from: ankle`");
     let to = end("to", "where it ends, as `to: below-knee`");
@@ -38,15 +46,16 @@ pub(super) fn read_wrap(reader: &Reader) -> Option<Wrap> {
         return None;
     }
     Some(Wrap {
-        label: label.unwrap_or_else(|| Some("wrap".to_owned()))?,
+        label: label.unwrap_or_else(|| Text::new("wrap").ok())?,
+        file: reader.source().name.clone(),
         limb,
         pull_n: pull_n?,
-        pull_sd,
+        tension_sd: tension_sd.unwrap_or(Some(WRAP_TENSION_SD))?,
         width_cm: width?.cm(),
         layers: layers?,
         overlap,
         thickness_cm: thickness.map(|metres| metres * 100.0),
-        contains: contains.map(|list| list.into_iter().map(|one| one.text).collect()),
+        materials,
         from,
         to,
     })

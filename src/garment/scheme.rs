@@ -1,6 +1,7 @@
 //! Owns one pressure scheme and its reading.
 
 use super::class_band::place_of;
+use super::read_claim::read_label;
 use super::{ClassBand, ClassPlace, GraduationLimit};
 use crate::anatomy::{Landmark, Limb};
 use crate::input::{Item, Reader};
@@ -55,8 +56,8 @@ impl Scheme {
                 ("both", Limbs::Both),
             ])
         });
-        let id = fields.required("id", "the scheme's short name").and_then(|one| one.text());
-        let label = fields.optional("label").and_then(|one| one.text());
+        let id = fields.required("id", "the scheme's short name").and_then(|one| read_text(&one));
+        let label = fields.optional("label").and_then(|one| read_text(&one));
         let reference = fields.optional("reference").and_then(|one| read_landmark(&one, limbs));
         let source = fields.required("source", "where the values were read").and_then(|one| one.text());
         let classes = fields
@@ -77,6 +78,11 @@ impl Scheme {
             graduation,
         })
     }
+}
+
+/// A label, as plain text.
+fn read_text(item: &Item<'_>) -> Option<String> {
+    read_label(item).map(|text| text.to_string())
 }
 
 fn read_landmark(item: &Item<'_>, limbs: Option<Limbs>) -> Option<Landmark> {
@@ -126,7 +132,7 @@ fn read_class(item: &Item<'_>) -> Option<ClassBand> {
             .map(|pascal| pascal / PASCAL_PER_MMHG)
     };
     let open = |key| fields.optional(key).and_then(|one| one.yes_no()).unwrap_or(false);
-    let class = fields.required("class", "its name").and_then(|one| one.text());
+    let class = fields.required("class", "its name").and_then(|one| read_text(&one));
     let (low, high, low_open, high_open) = (mmhg("low"), mmhg("high"), open("low_open"), open("high_open"));
     let basis = fields
         .required("basis", "what it rests on, as `basis: published`")

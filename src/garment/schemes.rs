@@ -75,7 +75,7 @@ impl Schemes {
             let what = match nearest_word(&scheme.text, ids.iter().copied()) {
                 Some(near) => format!("the scheme `{}` is not known; did you mean `{near}`?", scheme.text),
                 None => format!(
-                    "the scheme `{}` is not known; known: {}; add your own with `--schemes FILE`",
+                    "the scheme `{}` is not known; known: {}; add your own with `--scheme-file FILE`",
                     scheme.text,
                     ids.join(", ")
                 ),

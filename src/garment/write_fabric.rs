@@ -2,14 +2,13 @@
 
 use std::fmt::Write as _;
 
-use super::Fabric;
+use super::{Branch, Fabric};
 use crate::rules::Basis;
+use crate::words::trimmed;
 
 /// A number without a tail of binary dust: at most 9 places, trailing zeros cut.
 pub(super) fn plain(value: f64) -> String {
-    let text = format!("{value:.9}");
-    let text = text.trim_end_matches('0').trim_end_matches('.');
-    if text.is_empty() || text == "-0" { "0".to_owned() } else { text.to_owned() }
+    trimmed(value, 9)
 }
 
 /// A text in quotes, as YAML takes it.
@@ -33,7 +32,24 @@ pub fn fabric_file(fabric: &Fabric) -> String {
     if let Some(sd) = fabric.relaxed_sd_cm {
         let _ = writeln!(text, "relaxed_sd: {} cm", plain(sd));
     }
-    text.push_str("curve:                          # one layer, return branch, per unit worn width\n");
+    if let Some(exponent) = fabric.exponent {
+        let value = plain(exponent.value);
+        let _ = match exponent.sd {
+            Some(sd) => writeln!(text, "exponent: {{value: {value}, sd: {}}}", plain(sd)),
+            None => writeln!(text, "exponent: {value}"),
+        };
+    }
+    if fabric.branch == Branch::Loading {
+        text.push_str("branch: loading\n");
+    }
+    if !fabric.has_curve() {
+        return text;
+    }
+    let _ = writeln!(
+        text,
+        "curve:                          # one layer, {} branch, per unit worn width",
+        fabric.branch.word()
+    );
     for (stretch, tension) in &fabric.curve {
         let _ =
             writeln!(text, "  - {{stretch: {} %, tension: {} N/m}}", plain(stretch * 100.0), plain(*tension));

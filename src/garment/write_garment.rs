@@ -17,17 +17,17 @@ pub fn garment_file(garment: &Garment, fabric: &str) -> String {
     if let Some(Claim { scheme, class }) = &garment.claim {
         let _ = writeln!(text, "scheme: {}\nclass: {}", scheme.id, quoted(class));
     }
-    if let Some(contains) = &garment.contains {
-        let list: Vec<String> = contains.iter().map(|one| quoted(one)).collect();
-        let _ = writeln!(text, "contains: [{}]", list.join(", "));
+    if let Some(materials) = &garment.materials {
+        let list: Vec<String> = materials.iter().map(|one| quoted(one)).collect();
+        let _ = writeln!(text, "materials: [{}]", list.join(", "));
     }
     if let Some(hand_part) = garment.hand_part {
         let _ = writeln!(text, "hand_part: {}", if hand_part { "yes" } else { "no" });
     }
     let _ = writeln!(text, "fabric: {}\nlayers: {}", quoted(fabric), garment.layers);
     text.push_str("relaxed:\n");
-    for (landmark, girth) in &garment.relaxed {
-        let _ = writeln!(text, "  {}: {} cm", landmark.name(), plain(girth.cm()));
+    for (landmark, relaxed) in &garment.relaxed {
+        let _ = writeln!(text, "  {}: {} cm", landmark.name(), plain(relaxed.girth.cm()));
     }
     text
 }

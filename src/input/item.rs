@@ -78,6 +78,11 @@ impl<'r> Item<'r> {
         matches!(self.node.kind, Kind::List(_))
     }
 
+    /// Whether it is a single value.
+    pub fn is_single(&self) -> bool {
+        matches!(self.node.kind, Kind::Text(_))
+    }
+
     /// Whether it is a block of keys.
     pub fn is_block(&self) -> bool {
         matches!(self.node.kind, Kind::Map(_))

@@ -67,6 +67,7 @@ pub enum Unit {
     GramForcePerCentimetre,
     Newton,
     KilogramForce,
+    GramForce,
     Kilogram,
     Gram,
     Pound,
@@ -77,7 +78,7 @@ pub enum Unit {
 
 impl Unit {
     /// Every unit.
-    pub const ALL: [Self; 20] = [
+    pub const ALL: [Self; 21] = [
         Self::Centimetre,
         Self::Millimetre,
         Self::Metre,
@@ -92,6 +93,7 @@ impl Unit {
         Self::GramForcePerCentimetre,
         Self::Newton,
         Self::KilogramForce,
+        Self::GramForce,
         Self::Kilogram,
         Self::Gram,
         Self::Pound,
@@ -109,7 +111,7 @@ impl Unit {
             | Self::NewtonPerCentimetre
             | Self::CentinewtonPerCentimetre
             | Self::GramForcePerCentimetre => Dimension::Tension,
-            Self::Newton | Self::KilogramForce => Dimension::Force,
+            Self::Newton | Self::KilogramForce | Self::GramForce => Dimension::Force,
             Self::Kilogram | Self::Gram | Self::Pound => Dimension::Mass,
             Self::Percent => Dimension::Ratio,
             Self::Millilitre | Self::Litre => Dimension::Volume,
@@ -133,6 +135,7 @@ impl Unit {
             Self::GramForcePerCentimetre => "gf/cm",
             Self::Newton => "N",
             Self::KilogramForce => "kgf",
+            Self::GramForce => "gf",
             Self::Kilogram => "kg",
             Self::Gram => "g",
             Self::Pound => "lb",
@@ -186,6 +189,7 @@ impl Unit {
             Self::Kilopascal => 1000.0,
             Self::GramForcePerCentimetre => 0.980_665,
             Self::KilogramForce => super::STANDARD_GRAVITY,
+            Self::GramForce => super::STANDARD_GRAVITY / 1000.0,
             Self::Pound => 0.453_592_37,
             Self::Millilitre => 1e-6,
         }
