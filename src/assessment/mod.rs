@@ -5,6 +5,8 @@
 
 mod outcome;
 mod decision;
+mod weigh;
 
 pub use decision::{Decision, Subject};
 pub use outcome::Outcome;
+pub use weigh::{ChartOutcomes, counted, limb_outcome};

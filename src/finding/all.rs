@@ -62,6 +62,7 @@ pub const ALL: &[&Entry] = &[
     &super::weak_chart::ENTRY,
     &super::same_size_unsure::ENTRY,
     &super::rise::ENTRY,
+    &super::size_taken_out::ENTRY,
     &super::fall_unknown::ENTRY,
     &super::no_contact::ENTRY,
     &super::beyond_tested::ENTRY,

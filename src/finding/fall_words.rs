@@ -1,0 +1,114 @@
+//! Owns the one sentence about a fall, for findings, terminal, sheet and JSON alike.
+
+use crate::anatomy::Landmark;
+use crate::gradient::{Action, Decide, Fall, Grade, GradientBasis};
+use crate::words;
+
+/// `by the fabric curve`.
+pub fn by_basis(basis: GradientBasis) -> &'static str {
+    match basis {
+        GradientBasis::Readings => "by the readings",
+        GradientBasis::Fabric => "by the fabric curve",
+        GradientBasis::Stretch => "by stretch alone",
+    }
+}
+
+/// `By the fabric curve`.
+fn basis_first(basis: GradientBasis) -> &'static str {
+    match basis {
+        GradientBasis::Readings => "By the readings",
+        GradientBasis::Fabric => "By the fabric curve",
+        GradientBasis::Stretch => "By stretch alone",
+    }
+}
+
+/// What would measure it, said at the end of a certain rise.
+fn as_sure_as(basis: GradientBasis) -> &'static str {
+    match basis {
+        GradientBasis::Readings => "as sure as the sensor goes",
+        GradientBasis::Fabric | GradientBasis::Stretch => "as sure as tape and ruler go",
+    }
+}
+
+fn look(fall: &Fall) -> String {
+    match (fall.place, fall.against) {
+        (Some(place), Some(against)) => words::against(place, against),
+        (Some(place), None) => words::the(place),
+        _ => "every mark".to_owned(),
+    }
+}
+
+/// The sentence about a fall; `first` and `last` are the most distal and proximal judged landmarks.
+pub fn fall_sentence(
+    fall: &Fall,
+    first: Option<Landmark>,
+    last: Option<Landmark>,
+    next: &[Decide],
+) -> String {
+    let basis = fall.decided_by;
+    let by = basis_first(basis);
+    let chance = fall.chance.map_or_else(|| "not known".to_owned(), words::chance);
+    let from = first.map_or_else(String::new, |one| format!(" from {}", words::the(one)));
+    match fall.grade {
+        Grade::None => format!(
+            "{by} it falls{from} toward the trunk. The chance that it rises by a tenth or more somewhere is {chance}."
+        ),
+        Grade::Possible => format!(
+            "{by} it falls on the whole. The chance that it rises by a tenth or more somewhere toward the trunk is {chance}; the place to look is {}.",
+            look(fall)
+        ),
+        Grade::Likely => {
+            let by_chance = fall.chance.is_some_and(|chance| chance > 0.5);
+            let mut text = if by_chance {
+                format!(
+                    "{by} it probably rises (chance {chance}): look at {}. This would act like a tourniquet.",
+                    look(fall)
+                )
+            } else {
+                let to = last.map_or_else(String::new, |one| format!(" to {}", words::the(one)));
+                format!("{by} it does not fall on the whole{from}{to}; it may act like a tourniquet.")
+            };
+            if basis == GradientBasis::Stretch && fall.basis == GradientBasis::Stretch {
+                text.push_str(" A strip pull may change this.");
+            }
+            text
+        }
+        Grade::Certain => format!(
+            "{by} it rises, {}: look at {}. This would act like a tourniquet.",
+            as_sure_as(basis),
+            look(fall)
+        ),
+        Grade::Undecided => {
+            let what = match basis {
+                GradientBasis::Readings => "The readings do not decide it.",
+                GradientBasis::Fabric => "Tape, ruler and fabric do not decide it.",
+                GradientBasis::Stretch => "Tape and ruler do not decide it.",
+            };
+            let place = if fall.chance.is_some_and(|chance| chance >= 0.05) && fall.place.is_some() {
+                format!(" The place to look is {}.", look(fall))
+            } else {
+                String::new()
+            };
+            let way = next.first().map_or_else(String::new, |one| {
+                let chance =
+                    one.chance.map_or_else(String::new, |chance| format!(" ({})", words::chance(chance)));
+                format!(" Most likely to: {}{chance}.", action(one))
+            });
+            format!("{what}{place}{way}")
+        }
+    }
+}
+
+/// A further measurement as an order: `pull a strip of the knit`.
+pub fn action(one: &Decide) -> String {
+    let at = one.landmark.map_or_else(String::new, |landmark| format!(" {}", words::at(landmark)));
+    match one.action {
+        Action::FlatWidth => format!("measure the flat width again{at}"),
+        Action::Tape => format!("tape the limb again{at}"),
+        Action::StripPull => "pull a strip of the knit at two weights".to_owned(),
+        Action::Curve => "get the fabric's tension curve".to_owned(),
+        Action::CurveFurther => format!("test the fabric to more stretch (it is short{at})"),
+        Action::ReadAgain => format!("read the pressure again{at}"),
+        Action::SensorReadings => "read the pressure with a sensor at every judged mark".to_owned(),
+    }
+}
