@@ -8,8 +8,10 @@
 
 mod limb;
 mod landmark;
+mod meant;
 mod stretch_of_limb;
 
 pub use landmark::Landmark;
 pub use limb::{Limb, Side};
+pub use meant::meant;
 pub use stretch_of_limb::Between;

@@ -5,6 +5,7 @@ use std::cell::RefCell;
 use std::collections::BTreeSet;
 
 use super::item::NO_VALUE;
+use super::keys::{Block, Form, Key};
 use super::suggest::nearest_word;
 use super::{Entry, Item, Kind, Spot};
 
@@ -13,12 +14,21 @@ pub struct Fields<'r> {
     item: Item<'r>,
     entries: &'r [Entry],
     asked: RefCell<Vec<&'static str>>,
+    /// The keys of this kind of block, where they are known.
+    block: Option<&'static Block>,
+    /// What stands behind keys that are the file's own words.
+    named: Option<Form>,
     /// Places among the entries of keys whose value a decimal comma has split, and of what it split off.
     split: BTreeSet<usize>,
 }
 
 impl<'r> Fields<'r> {
-    pub(super) fn new(item: Item<'r>, entries: &'r [Entry]) -> Self {
+    pub(super) fn new(
+        item: Item<'r>,
+        entries: &'r [Entry],
+        block: Option<&'static Block>,
+        named: Option<Form>,
+    ) -> Self {
         let mut names = BTreeSet::new();
         for entry in entries {
             let name = entry.name();
@@ -31,7 +41,8 @@ impl<'r> Fields<'r> {
             }
         }
         let split = raise_splits(&item, entries);
-        Self { item, entries, asked: RefCell::default(), split }
+        let named = named.or_else(|| block.and_then(|block| block.open));
+        Self { item, entries, asked: RefCell::default(), block, named, split }
     }
 
     /// Whether a decimal comma has split a value of this block; its key then has no value.
@@ -62,11 +73,17 @@ impl<'r> Fields<'r> {
         self.entries.iter().any(|entry| entry.name() == key)
     }
 
+    /// What is known of a key.
+    fn key(&self, name: &str) -> Option<&'static Key> {
+        self.block.and_then(|block| block.key(name))
+    }
+
     /// The value of a key that may be absent.
     pub fn optional(&self, key: &'static str) -> Option<Item<'r>> {
         self.asked.borrow_mut().push(key);
         let entry = self.whole_entries().find(|entry| entry.name() == key)?;
-        let item = Item::new(self.item.reader, &entry.value, self.item.child_field(key));
+        let known = self.key(key);
+        let item = Item::new(self.item.reader, &entry.value, self.item.child_field(key)).under(known);
         if matches!(entry.value.kind, Kind::Empty) {
             item.refuse(NO_VALUE);
             return None;
@@ -88,11 +105,13 @@ impl<'r> Fields<'r> {
     /// The value of a key that has to be there.
     pub fn required(&self, key: &'static str, accepted: &str) -> Option<Item<'r>> {
         if !self.has(key) {
-            self.item.reader.raise(
-                self.spot(),
-                self.item.field.clone(),
-                format!("the key `{key}` is missing; add {accepted}"),
-            );
+            let what = match self.key(key) {
+                Some(known) => {
+                    format!("the key `{key}` is missing; add {}, as `{}`", known.about, known.example)
+                }
+                None => format!("the key `{key}` is missing; add {accepted}"),
+            };
+            self.item.reader.raise(self.spot(), self.item.field.clone(), what);
         }
         self.optional(key)
     }
@@ -102,6 +121,10 @@ impl<'r> Fields<'r> {
         self.whole_entries().map(|entry| {
             let name = entry.name().to_owned();
             let item = Item::new(self.item.reader, &entry.value, self.item.child_field(&name));
+            let item = match self.key(&name) {
+                Some(known) => item.under(Some(known)),
+                None => item.of_form(self.named),
+            };
             (name, entry.key.spot, item)
         })
     }
@@ -117,13 +140,31 @@ impl<'r> Fields<'r> {
             let what = if name.is_empty() {
                 "a key that is no text; keys are plain words".to_owned()
             } else {
-                let known = asked.join(", ");
-                match nearest_word(name, asked.iter().copied()) {
-                    Some(near) => format!("the key `{name}` is not known; did you mean `{near}`?"),
-                    None => format!("the key `{name}` is not known here; accepted: {known}"),
-                }
+                self.unknown(name, &asked)
             };
             self.item.reader.raise(entry.key.spot, self.item.field.clone(), what);
+        }
+    }
+
+    /// What to say of a key that nobody asked for.
+    fn unknown(&self, name: &str, asked: &[&'static str]) -> String {
+        if self.key(name).is_some() {
+            return format!("the key `{name}` has no use beside the other keys here; take it out");
+        }
+        let listed = self.block.map_or(&[][..], |block| block.keys).iter().map(|key| key.name);
+        let mut known: Vec<&str> = listed.collect();
+        known.extend(asked.iter().filter(|asked| self.key(asked).is_none()));
+        let near = self
+            .block
+            .and_then(|block| block.meant(name))
+            .map(|key| key.name)
+            .or_else(|| nearest_word(name, known.iter().copied()));
+        match near {
+            Some(near) => {
+                let line = self.key(near).map_or(String::new(), |key| format!(" write `{}`", key.example));
+                format!("the key `{name}` is not known; did you mean `{near}`?{line}")
+            }
+            None => format!("the key `{name}` is not known here; accepted: {}", known.join(", ")),
         }
     }
 }

@@ -3,8 +3,9 @@
 
 use jiff::civil::Date;
 
+use super::keys::{Form, Key};
 use super::suggest::nearest_word;
-use super::{Fields, Kind, Named, Node, Reader, Spot, Text};
+use super::{Fields, Kind, Named, Node, Reader, Spot, Text, landmark_fault};
 use crate::anatomy::{Landmark, Limb};
 use crate::quantity::{
     Dimension, Girth, Position, QuantityFault, Range, RangeFault, Span, Step, Written, read_quantity,
@@ -34,11 +35,30 @@ pub struct Item<'r> {
     pub(super) reader: &'r Reader,
     node: &'r Node,
     pub(super) field: String,
+    /// What may stand here, where the file's keys say it.
+    form: Option<Form>,
+    /// The key that it stands behind, for one correct line to copy.
+    key: Option<&'static Key>,
 }
 
 impl<'r> Item<'r> {
     pub(super) fn new(reader: &'r Reader, node: &'r Node, field: String) -> Self {
-        Self { reader, node, field }
+        Self { reader, node, field, form: None, key: None }
+    }
+
+    /// The same value with what is known of its key.
+    pub(super) fn under(self, key: Option<&'static Key>) -> Self {
+        Self { form: key.map(|key| key.form), key, ..self }
+    }
+
+    /// The same value with what may stand here.
+    pub(super) fn of_form(self, form: Option<Form>) -> Self {
+        Self { form, ..self }
+    }
+
+    /// `; write it as `girth: 25.6 cm``, where one correct line is known.
+    fn as_line(&self) -> String {
+        self.key.map_or(String::new(), |key| format!("; as `{}`", key.example))
     }
 
     /// Where it stands.
@@ -69,7 +89,7 @@ impl<'r> Item<'r> {
     pub fn refuse_kind(&self, wanted: &str) {
         match self.node.kind {
             Kind::Empty => self.refuse(NO_VALUE),
-            _ => self.refuse(format!("holds {}; {wanted}", self.node.word())),
+            _ => self.refuse(format!("holds {}; {wanted}{}", self.node.word(), self.as_line())),
         }
     }
 
@@ -103,21 +123,26 @@ impl<'r> Item<'r> {
         }
     }
 
-    /// A label: one line of printable text, at most 120 columns.
+    /// A label: one line of text that is fit to be printed anywhere, at most 120 columns.
     pub fn label(&self) -> Option<Text> {
         let text = self.text()?;
         match Text::new(&text) {
-            Ok(label) => Some(label),
+            Ok(text) => Some(text),
             Err(fault) => {
-                self.refuse(fault.to_string());
+                self.refuse(format!("`{text}` {fault}"));
                 None
             }
         }
     }
 
+    /// A list of labels.
+    pub fn labels(&self) -> Option<Vec<Text>> {
+        Some(self.list()?.iter().filter_map(Item::label).collect())
+    }
+
     /// A text with its place.
     pub fn named(&self) -> Option<Named> {
-        self.text().map(|text| Named { text, spot: self.spot() })
+        self.label().map(|text| Named { text: text.as_str().to_owned(), spot: self.spot() })
     }
 
     /// One word of a closed list.
@@ -139,6 +164,16 @@ impl<'r> Item<'r> {
         None
     }
 
+    /// A landmark of `limb`, by its word or letter.
+    pub fn landmark_on(&self, limb: Limb) -> Option<Landmark> {
+        let text = self.text()?;
+        let found = Landmark::parse(limb, &text);
+        if found.is_none() {
+            self.refuse(landmark_fault(limb, &text));
+        }
+        found
+    }
+
     /// A landmark of either limb, by its word.
     pub fn landmark(&self) -> Option<Landmark> {
         let text = self.text()?;
@@ -156,13 +191,33 @@ impl<'r> Item<'r> {
         found
     }
 
-    /// `yes` or `no`.
+    /// `yes` or `no`; `true` and `false`, which some programs write for them, are taken.
     pub fn yes_no(&self) -> Option<bool> {
-        self.word(&[("yes", true), ("no", false)])
+        match self.boolean() {
+            Some(boolean) => Some(boolean),
+            None => self.word(&[("yes", true), ("no", false)]),
+        }
+    }
+
+    /// A truth value as programs write it.
+    fn boolean(&self) -> Option<bool> {
+        match &self.node.kind {
+            Kind::Text(text) => match text.trim() {
+                "true" | "True" | "TRUE" => Some(true),
+                "false" | "False" | "FALSE" => Some(false),
+                _ => None,
+            },
+            _ => None,
+        }
     }
 
     /// `yes`, `no` or `unknown`.
     pub fn yes_no_unknown(&self) -> Option<YesNo> {
+        match self.boolean() {
+            Some(true) => return Some(YesNo::Yes),
+            Some(false) => return Some(YesNo::No),
+            None => {}
+        }
         self.word(&[("yes", YesNo::Yes), ("no", YesNo::No), ("unknown", YesNo::Unknown)])
     }
 
@@ -174,7 +229,7 @@ impl<'r> Item<'r> {
             // The block that should declare the unit is wrong, and that has been told.
             Err(QuantityFault::NoUnit(_)) if self.reader.units_in_doubt() => None,
             Err(fault) => {
-                self.refuse(format!("`{text}` {fault}"));
+                self.refuse(format!("`{text}` {fault}{}", self.as_line()));
                 None
             }
         }
@@ -299,7 +354,7 @@ impl<'r> Item<'r> {
             Ok(range) => Some(range),
             Err(RangeFault::End(_, QuantityFault::NoUnit(_))) if self.reader.units_in_doubt() => None,
             Err(fault) => {
-                self.refuse(format!("`{text}` {fault}"));
+                self.refuse(format!("`{text}` {fault}{}", self.as_line()));
                 None
             }
         }
@@ -331,14 +386,16 @@ impl<'r> Item<'r> {
     /// The values of a list; a single value stands for a list of one where `single` is set.
     pub fn list(&self) -> Option<Vec<Item<'r>>> {
         let Kind::List(nodes) = &self.node.kind else {
-            self.refuse_kind("a list is wanted, as `[one, two]`");
+            self.refuse_kind(if self.key.is_some() { "a list is wanted" } else { "a list is wanted, as `[one, two]`" });
             return None;
         };
         let items = nodes.iter().enumerate();
+        let form = self.form.and_then(|form| form.item().copied());
         Some(
             items
                 .map(|(number, node)| {
                     Item::new(self.reader, node, self.child_field(&format!("item {}", number + 1)))
+                        .of_form(form)
                 })
                 .collect(),
         )
@@ -350,7 +407,9 @@ impl<'r> Item<'r> {
             self.refuse_kind("a block of keys is wanted");
             return None;
         };
-        Some(Fields::new(self.clone(), entries))
+        let block = self.form.and_then(|form| form.block());
+        let named = self.form.and_then(|form| form.named().copied());
+        Some(Fields::new(self.clone(), entries, block, named))
     }
 
     /// A list of words with their places.

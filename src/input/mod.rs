@@ -3,20 +3,27 @@
 //!
 //! Does not compute, and does not know what a record or a chart means.
 
+pub mod keys;
+mod file_kind;
 mod text;
 mod problem;
+mod lines;
 mod source;
 mod node;
 mod before;
 mod yaml;
+mod told_once;
 mod reader;
 mod item;
 mod fields;
 mod suggest;
+mod landmarks;
 mod table;
 
 pub use fields::Fields;
+pub use file_kind::FileKind;
 pub use item::{Item, YesNo};
+pub use landmarks::landmark_fault;
 pub use node::{Entry, Kind, Node, Spot};
 pub use problem::{MOST_PROBLEMS, Place, Problem};
 pub use reader::{Named, Reader};

@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use super::text::is_refused;
+
 /// Problems printed of one file; the rest are counted (house rule).
 pub const MOST_PROBLEMS: usize = 50;
 
@@ -12,8 +14,19 @@ pub struct Place {
     pub line: usize,
     /// Column in characters, from 1.
     pub column: usize,
-    /// The line itself.
+    /// The line itself, or the part of a long line around the column.
     pub text: String,
+    /// Characters of the line before that part.
+    pub skipped: usize,
+}
+
+impl Place {
+    /// A place on a line whose whole text is `line_text`; of a long line only the part around it is kept.
+    pub fn of(line: usize, column: usize, line_text: &str) -> Self {
+        let skipped = if column > SHOWN { column - SHOWN / 2 } else { 0 };
+        let text = line_text.chars().skip(skipped).take(SHOWN + 1).collect();
+        Self { line, column, text, skipped }
+    }
 }
 
 /// One thing wrong with an input file.
@@ -52,9 +65,22 @@ const REPEATED: usize = 80;
 /// Longest name of a field that is printed, characters; our own are far shorter.
 const FIELD: usize = 200;
 
-/// A message without control characters and with long texts in backticks cut short.
+/// A text of a user as messages show it: what no line of text holds stands as its code.
+fn escaped(text: &str) -> String {
+    let mut shown = String::with_capacity(text.len());
+    for c in text.chars() {
+        if is_refused(c) {
+            shown.extend(c.escape_unicode());
+        } else {
+            shown.push(c);
+        }
+    }
+    shown
+}
+
+/// A message with control characters escaped and long texts in backticks cut short.
 fn printable(what: &str) -> String {
-    let clean = |part: &str| part.chars().map(|c| if c.is_control() { ' ' } else { c }).collect::<String>();
+    let clean = escaped;
     let mut parts = Vec::new();
     for (number, part) in what.split('`').enumerate() {
         let quoted = number % 2 == 1;
@@ -68,7 +94,7 @@ fn printable(what: &str) -> String {
 
 impl fmt::Display for Problem {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        out.write_str(&self.file)?;
+        out.write_str(&escaped(&self.file))?;
         if let Some(place) = &self.place {
             write!(out, ":{}:{}", place.line, place.column)?;
         }
@@ -79,9 +105,9 @@ impl fmt::Display for Problem {
         }
         out.write_str(&printable(&self.what))?;
         let Some(place) = &self.place else { return Ok(()) };
-        let start = if place.column > SHOWN { place.column - SHOWN / 2 } else { 0 };
-        let shown = place.text.chars().skip(start).take(SHOWN);
-        let shown: String = shown.map(|c| if c.is_control() { ' ' } else { c }).collect();
+        let start = place.skipped;
+        let shown: String =
+            place.text.chars().take(SHOWN).map(|c| if is_refused(c) { ' ' } else { c }).collect();
         let number = place.line.to_string();
         let blank = " ".repeat(number.len());
         let dots = if start > 0 { "…" } else { "" };

@@ -2,7 +2,9 @@
 
 use std::cell::{Cell, RefCell};
 
-use super::{Fields, Item, Kind, MOST_PROBLEMS, Node, Problem, Source, Spot, yaml};
+use super::keys::Form;
+use super::told_once::told_once;
+use super::{Fields, FileKind, Item, Kind, MOST_PROBLEMS, Node, Problem, Source, Spot, yaml};
 use crate::quantity::{Dimension, Unit, Units};
 
 /// A word of the file with its place, for checks that come later.
@@ -14,10 +16,16 @@ pub struct Named {
     pub spot: Spot,
 }
 
-struct Raised {
-    spot: Option<Spot>,
-    field: String,
-    what: String,
+/// A problem whose place is still a node.
+pub(super) struct Raised {
+    /// Where it is.
+    pub(super) spot: Option<Spot>,
+    /// In which field.
+    pub(super) field: String,
+    /// What is wrong.
+    pub(super) what: String,
+    /// How many mistakes it tells of.
+    pub(super) count: usize,
 }
 
 /// Reads one file and collects its problems.
@@ -89,7 +97,8 @@ impl Reader {
             );
             return None;
         };
-        let fields = Fields::new(item, entries);
+        let form = FileKind::parse(kind).map(|kind| Form::Block(kind.keys()));
+        let fields = Fields::new(item, entries, form.and_then(|form| form.block()), None);
         match entries.first() {
             Some(first) if first.name() == "tapeline" => {}
             Some(first) => {
@@ -166,7 +175,7 @@ impl Reader {
 
     /// Notes a problem at a place.
     pub fn raise(&self, spot: Spot, field: impl Into<String>, what: impl Into<String>) {
-        self.raised.borrow_mut().push(Raised { spot: Some(spot), field: field.into(), what: what.into() });
+        self.raised.borrow_mut().push(Raised { spot: Some(spot), field: field.into(), what: what.into(), count: 1 });
     }
 
     /// Whether anything is wrong so far.
@@ -176,21 +185,26 @@ impl Reader {
 
     /// One problem with its line worked out, for checks across files.
     pub fn problem_at(&self, spot: Spot, field: impl Into<String>, what: impl Into<String>) -> Problem {
-        let place = yaml::locate(&self.source, spot);
+        let place = yaml::locate(&self.source, &[spot]).pop().flatten();
         Problem { field: field.into(), ..Problem::at(&self.source.name, place, what) }
     }
 
     /// All problems raised, in the order of the file, at most [`MOST_PROBLEMS`] and a count.
     pub fn problems(&self) -> Vec<Problem> {
         let mut raised = self.raised.take();
+        // Equal places keep the order in which they were raised.
         raised.sort_by_key(|one| one.spot);
-        let rest = raised.len().saturating_sub(MOST_PROBLEMS);
+        let mut raised = told_once(raised);
+        let rest: usize = raised.iter().skip(MOST_PROBLEMS).map(|one| one.count).sum();
+        raised.truncate(MOST_PROBLEMS);
+        let spots: Vec<Spot> = raised.iter().filter_map(|one| one.spot).collect();
+        let mut places = yaml::locate(&self.source, &spots).into_iter();
         let mut problems: Vec<Problem> = raised
             .into_iter()
-            .take(MOST_PROBLEMS)
             .map(|one| {
-                let place = one.spot.and_then(|spot| yaml::locate(&self.source, spot));
-                Problem { field: one.field, ..Problem::at(&self.source.name, place, one.what) }
+                let place = one.spot.and_then(|_| places.next().flatten());
+                let file = Problem::at(&self.source.name, place, one.what);
+                Problem { field: one.field, count: one.count, ..file }
             })
             .collect();
         problems.sort_by_key(|one| one.place.as_ref().map(|place| (place.line, place.column)));

@@ -3,9 +3,10 @@
 use std::io::Read as _;
 use std::path::{Path, PathBuf};
 
-use super::{Place, Problem};
+use super::{FileKind, Place, Problem};
 
-/// Largest YAML file taken, bytes (house rule: a record is about 3 KB, a large chart 100 KB).
+/// Largest file taken, bytes (house rule: a record is about 3 KB, a large chart 100 KB, a table of
+/// 20,000 sizes 2 MB).
 const MOST_BYTES: u64 = 8 * 1024 * 1024;
 
 /// One input file.
@@ -23,27 +24,35 @@ impl Source {
     /// # Errors
     /// One [`Problem`]: not there, a directory, unreadable, too large, or not UTF-8.
     pub fn read(path: &Path) -> Result<Self, Problem> {
+        Self::read_as(path, "a file")
+    }
+
+    /// Reads a file of which it is known what it should be, as `a fabric file`.
+    ///
+    /// # Errors
+    /// As [`Source::read`]; the problem says what is expected.
+    pub fn read_as(path: &Path, expected: &str) -> Result<Self, Problem> {
         let name = path.display().to_string();
-        let refuse = |what: String| Problem::of_file(&name, what);
-        let mut bytes = Vec::new();
-        let read = if name == "-" {
-            std::io::stdin().lock().take(MOST_BYTES + 1).read_to_end(&mut bytes)
-        } else {
-            if path.is_dir() {
-                return Err(refuse("is a directory; name a file in it".to_owned()));
-            }
-            std::fs::File::open(path).and_then(|file| file.take(MOST_BYTES + 1).read_to_end(&mut bytes))
-        };
-        match read {
-            Err(fault) if fault.kind() == std::io::ErrorKind::NotFound => {
-                Err(refuse("there is no such file; check the path".to_owned()))
-            }
-            Err(fault) => Err(refuse(format!("cannot be read: {fault}"))),
-            Ok(_) if u64::try_from(bytes.len()).is_ok_and(|length| length > MOST_BYTES) => {
-                Err(refuse("is larger than 8 MiB; this is no record, chart or fabric file".to_owned()))
-            }
-            Ok(_) => Self::from_bytes(name, bytes),
-        }
+        let bytes = read_bytes(path, expected)?;
+        Self::from_bytes(name, bytes)
+    }
+
+    /// A table that was turned into JSON when the program was built.
+    pub(super) fn is_built(&self) -> bool {
+        self.text.starts_with('{') && self.name.starts_with("shipped ")
+    }
+
+    /// The kind of a YAML file, from its first key (`tapeline: record/1`), without reading the rest.
+    pub fn kind(&self) -> Option<FileKind> {
+        let mut lines = self.text.lines().map(str::trim_end);
+        let first = lines.find(|line| {
+            let line = line.trim_start();
+            !(line.is_empty() || line.starts_with('#') || line.starts_with('%') || line == "---")
+        })?;
+        let first = first.trim_start_matches("--- ").trim_start_matches(['{', ' ', '"', '\'']);
+        let value = first.strip_prefix("tapeline")?.trim_start_matches(['"', '\'', ' ']).strip_prefix(':')?;
+        let value = value.split(['#', ',', '}']).next().unwrap_or_default();
+        FileKind::parse(value.trim().trim_matches(['"', '\'']))
     }
 
     /// A source from bytes already read.
@@ -68,7 +77,7 @@ impl Source {
                 let whole =
                     String::from_utf8_lossy(bytes.get(upto - last.len()..).unwrap_or_default()).into_owned();
                 let text = whole.lines().next().unwrap_or_default().to_owned();
-                let place = Place { line, column: last.chars().count() + 1, text };
+                let place = Place::of(line, last.chars().count() + 1, &text);
                 let what = "a character that is not UTF-8; save the file as UTF-8";
                 Err(Problem::at(&name, Some(place), what))
             }
@@ -83,5 +92,40 @@ impl Source {
     /// The path of a file named in this one, relative to this one's folder.
     pub fn beside(&self, name: &str) -> PathBuf {
         Path::new(&self.name).parent().map_or_else(|| PathBuf::from(name), |folder| folder.join(name))
+    }
+}
+
+/// The bytes of a file, or of standard input for `-`; `expected` is what it should be, as `a record`.
+///
+/// # Errors
+/// One [`Problem`]: not there, no plain file, unreadable, or larger than 8 MiB.
+pub(super) fn read_bytes(path: &Path, expected: &str) -> Result<Vec<u8>, Problem> {
+    let name = path.display().to_string();
+    let refuse = |what: String| Problem::of_file(&name, what);
+    let mut bytes = Vec::new();
+    let read = if name == "-" {
+        std::io::stdin().lock().take(MOST_BYTES + 1).read_to_end(&mut bytes)
+    } else {
+        // A pipe or device would keep the program waiting, or never end.
+        if let Ok(about) = std::fs::metadata(path)
+            && !about.is_file()
+        {
+            return Err(refuse(if about.is_dir() {
+                format!("is a folder, but {expected} is wanted; name a file in it")
+            } else {
+                format!("is a pipe or device, but {expected} is wanted; save it as a file, or use `-`")
+            }));
+        }
+        std::fs::File::open(path).and_then(|file| file.take(MOST_BYTES + 1).read_to_end(&mut bytes))
+    };
+    match read {
+        Err(fault) if fault.kind() == std::io::ErrorKind::NotFound => {
+            Err(refuse("there is no such file; check the path".to_owned()))
+        }
+        Err(fault) => Err(refuse(format!("cannot be read: {fault}"))),
+        Ok(_) if u64::try_from(bytes.len()).is_ok_and(|length| length > MOST_BYTES) => {
+            Err(refuse(format!("is larger than 8 MiB, the most that is taken; {expected} is wanted")))
+        }
+        Ok(_) => Ok(bytes),
     }
 }

@@ -46,7 +46,7 @@ impl Text {
 }
 
 /// Control characters, line and paragraph separators, and what turns the direction of writing.
-fn is_refused(c: char) -> bool {
+pub(super) fn is_refused(c: char) -> bool {
     c.is_control()
         || matches!(c, '\u{2028}' | '\u{2029}' | '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' | '\u{feff}')
 }

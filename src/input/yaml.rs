@@ -1,16 +1,17 @@
 //! Owns the use of `serde_yaml`: a document becomes a tree of nodes, and a node's number becomes a
 //! line and column. Knows no keys.
 //!
-//! `serde_yaml` tells a place only with an error. So the tree is built without places, and a place
-//! is found by reading the document again and raising at the wanted node.
+//! `serde_yaml` tells a place only with an error. So the tree is built without places, and the places
+//! of all problems are found by reading the document once more and raising at each wanted node.
 
-use std::cell::Cell;
+use std::cell::{Cell, RefCell};
 use std::fmt;
 
 use serde::Deserialize as _;
-use serde::de::{DeserializeSeed, Deserializer, Error as _, MapAccess, SeqAccess, Visitor};
+use serde::de::{DeserializeSeed, Deserializer, EnumAccess, Error as _, MapAccess, SeqAccess, Visitor};
 
 use super::before::{DEEP, before_parsing};
+use super::lines::Lines;
 use super::{Entry, Kind, Node, Place, Problem, Source, Spot};
 
 /// Reads the one document of a source.
@@ -30,8 +31,8 @@ pub(super) fn read(source: &Source) -> Result<Node, Problem> {
     }
     if let Some(second) = documents.next() {
         let what = "a second document starts here; keep one document in a file";
-        let seek = Seek { counter: &Cell::new(0), target: 0 };
-        let place = seek.deserialize(second).err().and_then(|fault| place_of(source, &fault));
+        let nothing = Search { counter: Cell::new(0), spots: &[], marks: RefCell::default() };
+        let place = Mark(&nothing).deserialize(second).err().and_then(|fault| place_of(source, &fault));
         return Err(Problem::at(&source.name, place, what));
     }
     if let Some(again) = serde_yaml::Deserializer::from_str(&source.text).next() {
@@ -51,25 +52,47 @@ pub(super) fn read_shipped(source: &Source) -> Result<Node, Problem> {
         .map_err(|fault| Problem::of_file(&source.name, format!("this build is broken: {fault}")))
 }
 
-/// The line and column of a node.
-pub(super) fn locate(source: &Source, spot: Spot) -> Option<Place> {
-    let document = serde_yaml::Deserializer::from_str(&source.text).next()?;
-    let seek = Seek { counter: &Cell::new(0), target: spot.0 };
-    place_of(source, &seek.deserialize(document).err()?)
+/// The lines and columns of nodes, in one pass over the document; `spots` in rising order.
+pub(super) fn locate(source: &Source, spots: &[Spot]) -> Vec<Option<Place>> {
+    let mut found = vec![None; spots.len()];
+    if spots.is_empty() || source.is_built() {
+        return found;
+    }
+    let Some(document) = serde_yaml::Deserializer::from_str(&source.text).next() else { return found };
+    let search = Search { counter: Cell::new(0), spots, marks: RefCell::default() };
+    // The root has no list or map around it that could be asked twice.
+    if search.wants_next() {
+        let root = serde_yaml::Deserializer::from_str(&source.text).next();
+        search.note(root.and_then(|root| Mark(&search).deserialize(root).err()).map(|fault| fault.to_string()));
+    }
+    let _ = Walk(&search).deserialize(document);
+    let lines = Lines::of(&source.text);
+    for (slot, mark) in found.iter_mut().zip(search.marks.into_inner()) {
+        *slot = mark.map(|(line, column)| Place::of(line, column, lines.line(line)));
+    }
+    found
 }
 
 fn place_of(source: &Source, fault: &serde_yaml::Error) -> Option<Place> {
     let location = fault.location()?;
-    let text = source.line(location.line()).to_owned();
-    Some(Place { line: location.line(), column: location.column(), text })
+    Some(Place::of(location.line(), location.column(), source.line(location.line())))
 }
 
 /// Where the construct began that a fault was found in, `… while parsing a flow mapping at line 10 column 5`.
 fn began_at(source: &Source, message: &str) -> Option<Place> {
     let (_, context) = message.split_once(", while ")?;
-    let (line, column) = context.split_once(" at line ")?.1.split_once(" column ")?;
-    let (line, column): (usize, usize) = (line.parse().ok()?, column.parse().ok()?);
-    Some(Place { line, column, text: source.line(line).to_owned() })
+    let (line, column) = line_and_column(context)?;
+    Some(Place::of(line, column, source.line(line)))
+}
+
+/// The numbers of `… at line 10 column 5`.
+fn line_and_column(message: &str) -> Option<(usize, usize)> {
+    let Some((_, place)) = message.rsplit_once(" at line ") else {
+        // The very first character has a place without a line.
+        return message.ends_with(" at position 0").then_some((1, 1));
+    };
+    let (line, column) = place.split_once(" column ")?;
+    Some((line.parse().ok()?, column.parse().ok()?))
 }
 
 fn syntax(source: &Source, fault: &serde_yaml::Error) -> Problem {
@@ -241,26 +264,68 @@ impl<'de> Visitor<'de> for Fill<'_> {
     }
 }
 
-/// Later readings: raise at one node.
-#[derive(Clone, Copy)]
-struct Seek<'c> {
-    counter: &'c Cell<u32>,
-    target: u32,
+/// The search for the places of some nodes.
+///
+/// A list or map asks for its next node with [`Mark`] first, which looks without taking and raises
+/// an error that carries the place; the error is kept, and the node is then asked for again.
+struct Search<'s> {
+    counter: Cell<u32>,
+    spots: &'s [Spot],
+    marks: RefCell<Vec<Option<(usize, usize)>>>,
 }
 
-impl<'de> DeserializeSeed<'de> for Seek<'_> {
-    type Value = ();
+impl Search<'_> {
+    /// Whether the next node in reading order is looked for.
+    fn wants_next(&self) -> bool {
+        self.spots.get(self.marks.borrow().len()).is_some_and(|spot| spot.0 == self.counter.get())
+    }
 
-    fn deserialize<D: Deserializer<'de>>(self, from: D) -> Result<(), D::Error> {
-        if take(self.counter) == self.target {
-            from.deserialize_any(Raise)
-        } else {
-            from.deserialize_any(self)
+    /// Keeps the place of an error for the next node, and for each spot that names the same node.
+    fn note(&self, message: Option<String>) {
+        let mark = message.and_then(|message| line_and_column(&message));
+        while self.wants_next() {
+            self.marks.borrow_mut().push(mark);
         }
     }
 }
 
-impl<'de> Visitor<'de> for Seek<'_> {
+/// Looks at the next node without taking it, and raises.
+struct Mark<'s, 'f>(&'f Search<'s>);
+
+impl<'de> DeserializeSeed<'de> for Mark<'_, '_> {
+    type Value = ();
+
+    fn deserialize<D: Deserializer<'de>>(self, from: D) -> Result<(), D::Error> {
+        from.deserialize_enum("node", &[], self)
+    }
+}
+
+impl<'de> Visitor<'de> for Mark<'_, '_> {
+    type Value = ();
+
+    fn expecting(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str("nothing")
+    }
+
+    fn visit_enum<A: EnumAccess<'de>>(self, _: A) -> Result<(), A::Error> {
+        Err(A::Error::custom("here"))
+    }
+}
+
+/// Walks over every node in reading order.
+#[derive(Clone, Copy)]
+struct Walk<'s, 'f>(&'f Search<'s>);
+
+impl<'de> DeserializeSeed<'de> for Walk<'_, '_> {
+    type Value = ();
+
+    fn deserialize<D: Deserializer<'de>>(self, from: D) -> Result<(), D::Error> {
+        take(&self.0.counter);
+        from.deserialize_any(self)
+    }
+}
+
+impl<'de> Visitor<'de> for Walk<'_, '_> {
     type Value = ();
 
     fn expecting(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -304,33 +369,35 @@ impl<'de> Visitor<'de> for Seek<'_> {
     }
 
     fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<(), A::Error> {
-        while list.next_element_seed(self)?.is_some() {}
-        Ok(())
+        loop {
+            if self.0.wants_next() {
+                let seen = list.next_element_seed(Mark(self.0)).err().map(|fault| fault.to_string());
+                // At the end of the list nothing is raised: the next node stands elsewhere.
+                if seen.is_some() {
+                    self.0.note(seen);
+                }
+            }
+            if list.next_element_seed(self)?.is_none() {
+                return Ok(());
+            }
+        }
     }
 
     fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<(), A::Error> {
-        while map.next_key_seed(self)?.is_some() {
+        loop {
+            if self.0.wants_next() {
+                let seen = map.next_key_seed(Mark(self.0)).err().map(|fault| fault.to_string());
+                if seen.is_some() {
+                    self.0.note(seen);
+                }
+            }
+            if map.next_key_seed(self)?.is_none() {
+                return Ok(());
+            }
+            if self.0.wants_next() {
+                self.0.note(map.next_value_seed(Mark(self.0)).err().map(|fault| fault.to_string()));
+            }
             map.next_value_seed(self)?;
         }
-        Ok(())
-    }
-}
-
-/// A visitor that accepts nothing, so that the error carries the node's place.
-struct Raise;
-
-impl<'de> Visitor<'de> for Raise {
-    type Value = ();
-
-    fn expecting(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        out.write_str("nothing")
-    }
-
-    fn visit_seq<A: SeqAccess<'de>>(self, _: A) -> Result<(), A::Error> {
-        Err(A::Error::custom("here"))
-    }
-
-    fn visit_map<A: MapAccess<'de>>(self, _: A) -> Result<(), A::Error> {
-        Err(A::Error::custom("here"))
     }
 }
