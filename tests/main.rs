@@ -17,6 +17,8 @@
 
 mod made;
 
+mod input;
+
 mod fall;
 mod fall_support;
 mod gradient_vectors;

@@ -45,8 +45,9 @@ impl Walk {
     fn line(&mut self, line: &str) -> Result<(), (usize, String)> {
         if let Some((column, c)) = line.chars().enumerate().find(|(_, c)| no_text(*c)) {
             let code = u32::from(c);
-            let what =
-                format!("a control character (U+{code:04X}), which no text holds; save the file as plain text");
+            let what = format!(
+                "a control character (U+{code:04X}), which no text holds; save the file as plain text"
+            );
             return Err((column, what));
         }
         let indent = line.chars().take_while(|c| *c == ' ').count();

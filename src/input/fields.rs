@@ -7,7 +7,7 @@ use std::collections::BTreeSet;
 use super::item::NO_VALUE;
 use super::keys::{Block, Form, Key};
 use super::suggest::nearest_word;
-use super::{Entry, Item, Kind, Spot};
+use super::{Entry, Item, Kind, MOST_PROBLEMS, Spot};
 
 /// The keys of one block.
 pub struct Fields<'r> {
@@ -29,10 +29,10 @@ impl<'r> Fields<'r> {
         block: Option<&'static Block>,
         named: Option<Form>,
     ) -> Self {
-        let mut names = BTreeSet::new();
+        let mut seen = BTreeSet::new();
         for entry in entries {
             let name = entry.name();
-            if !names.insert(name) && !name.is_empty() {
+            if !seen.insert(name) && !name.is_empty() {
                 item.reader.raise(
                     entry.key.spot,
                     item.field.clone(),
@@ -132,6 +132,7 @@ impl<'r> Fields<'r> {
     /// Raises every key that nobody asked for.
     pub fn finish(&self) {
         let asked = self.asked.borrow();
+        let mut told = 0;
         for entry in self.whole_entries() {
             let name = entry.name();
             if asked.contains(&name) {
@@ -139,9 +140,13 @@ impl<'r> Fields<'r> {
             }
             let what = if name.is_empty() {
                 "a key that is no text; keys are plain words".to_owned()
+            } else if told >= MOST_PROBLEMS {
+                // Counted and never shown: as many stand before it.
+                String::new()
             } else {
                 self.unknown(name, &asked)
             };
+            told += 1;
             self.item.reader.raise(entry.key.spot, self.item.field.clone(), what);
         }
     }

@@ -56,7 +56,7 @@ impl<'r> Item<'r> {
         Self { form, ..self }
     }
 
-    /// `; write it as `girth: 25.6 cm``, where one correct line is known.
+    /// One correct line to copy, as the end of a sentence, where one is known.
     fn as_line(&self) -> String {
         self.key.map_or(String::new(), |key| format!("; as `{}`", key.example))
     }
@@ -386,11 +386,15 @@ impl<'r> Item<'r> {
     /// The values of a list; a single value stands for a list of one where `single` is set.
     pub fn list(&self) -> Option<Vec<Item<'r>>> {
         let Kind::List(nodes) = &self.node.kind else {
-            self.refuse_kind(if self.key.is_some() { "a list is wanted" } else { "a list is wanted, as `[one, two]`" });
+            self.refuse_kind(if self.key.is_some() {
+                "a list is wanted"
+            } else {
+                "a list is wanted, as `[one, two]`"
+            });
             return None;
         };
         let items = nodes.iter().enumerate();
-        let form = self.form.and_then(|form| form.item().copied());
+        let form = self.form.and_then(|form| form.item());
         Some(
             items
                 .map(|(number, node)| {

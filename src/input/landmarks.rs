@@ -16,13 +16,13 @@ pub fn landmark_fault(limb: Limb, text: &str) -> String {
         );
     }
     let letter = Landmark::of(limb).iter().find(|one| {
-        one.letter().eq_ignore_ascii_case(text) || one.name().replace('-', " ").eq_ignore_ascii_case(text)
+        one.letter().eq_ignore_ascii_case(text)
+            || one.name().replace('-', " ").eq_ignore_ascii_case(text)
             || one.name().replace('-', "_").eq_ignore_ascii_case(text)
             || one.name().eq_ignore_ascii_case(text)
     });
     let near = match (letter, meant(limb, text)) {
-        (Some(one), _) => Some(one.name().to_owned()),
-        (None, [one]) => Some(one.name().to_owned()),
+        (Some(one), _) | (None, [one]) => Some(one.name().to_owned()),
         (None, [one, other]) => Some(format!("{}` or `{}", one.name(), other.name())),
         _ => nearest_word(text, names()).map(str::to_owned),
     };

@@ -1,5 +1,5 @@
-//! Owns places in files, problems of input, and the reading of YAML and CSV: the only users of
-//! `std::fs`, `serde_yaml` and `csv`.
+//! Owns places in files, problems of input, the keys of every file kind, and the reading of YAML and
+//! tables (CSV, spreadsheets): the only users of `std::fs`, `serde_yaml`, `csv` and `calamine`.
 //!
 //! Does not compute, and does not know what a record or a chart means.
 
@@ -18,7 +18,9 @@ mod item;
 mod fields;
 mod suggest;
 mod landmarks;
+mod cell;
 mod table;
+mod sheet;
 
 pub use fields::Fields;
 pub use file_kind::FileKind;

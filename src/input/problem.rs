@@ -15,7 +15,7 @@ pub struct Place {
     /// Column in characters, from 1.
     pub column: usize,
     /// The line itself, or the part of a long line around the column.
-    pub text: String,
+    pub text: Box<str>,
     /// Characters of the line before that part.
     pub skipped: usize,
 }
@@ -24,7 +24,7 @@ impl Place {
     /// A place on a line whose whole text is `line_text`; of a long line only the part around it is kept.
     pub fn of(line: usize, column: usize, line_text: &str) -> Self {
         let skipped = if column > SHOWN { column - SHOWN / 2 } else { 0 };
-        let text = line_text.chars().skip(skipped).take(SHOWN + 1).collect();
+        let text = line_text.chars().skip(skipped).take(SHOWN + 1).collect::<String>().into();
         Self { line, column, text, skipped }
     }
 }

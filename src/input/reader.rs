@@ -175,7 +175,12 @@ impl Reader {
 
     /// Notes a problem at a place.
     pub fn raise(&self, spot: Spot, field: impl Into<String>, what: impl Into<String>) {
-        self.raised.borrow_mut().push(Raised { spot: Some(spot), field: field.into(), what: what.into(), count: 1 });
+        self.raised.borrow_mut().push(Raised {
+            spot: Some(spot),
+            field: field.into(),
+            what: what.into(),
+            count: 1,
+        });
     }
 
     /// Whether anything is wrong so far.

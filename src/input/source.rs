@@ -3,7 +3,7 @@
 use std::io::Read as _;
 use std::path::{Path, PathBuf};
 
-use super::{FileKind, Place, Problem};
+use super::{FileKind, Place, Problem, sheet};
 
 /// Largest file taken, bytes (house rule: a record is about 3 KB, a large chart 100 KB, a table of
 /// 20,000 sizes 2 MB).
@@ -34,7 +34,34 @@ impl Source {
     pub fn read_as(path: &Path, expected: &str) -> Result<Self, Problem> {
         let name = path.display().to_string();
         let bytes = read_bytes(path, expected)?;
+        if sheet::is_spreadsheet(path) {
+            return sheet::read(path, bytes);
+        }
         Self::from_bytes(name, bytes)
+    }
+
+    /// Whether it was a spreadsheet; its name then ends with the sheet's.
+    pub(super) fn is_sheet(&self) -> bool {
+        self.name.contains(".xlsx, sheet ")
+            || self.name.contains(".ods, sheet ")
+            || self.name.contains(".XLSX, sheet ")
+            || self.name.contains(".ODS, sheet ")
+    }
+
+    /// Whether it is a table: a spreadsheet, a `.csv` or `.tsv` file, or a text whose first line has the
+    /// separators of a header and names no kind.
+    pub fn is_table(&self) -> bool {
+        let ending = Path::new(&self.name).extension().and_then(|ext| ext.to_str()).unwrap_or_default();
+        if self.is_sheet() || ending.eq_ignore_ascii_case("csv") || ending.eq_ignore_ascii_case("tsv") {
+            return true;
+        }
+        let first = self.text.lines().find(|line| !line.trim().is_empty()).unwrap_or_default();
+        self.kind().is_none()
+            && !ending.eq_ignore_ascii_case("yaml")
+            && !ending.eq_ignore_ascii_case("yml")
+            && !first.contains(": ")
+            && !first.trim_start().starts_with(['-', '{', '[', '#', '%'])
+            && first.contains([',', ';', '\t'])
     }
 
     /// A table that was turned into JSON when the program was built.

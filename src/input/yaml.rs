@@ -31,8 +31,7 @@ pub(super) fn read(source: &Source) -> Result<Node, Problem> {
     }
     if let Some(second) = documents.next() {
         let what = "a second document starts here; keep one document in a file";
-        let nothing = Search { counter: Cell::new(0), spots: &[], marks: RefCell::default() };
-        let place = Mark(&nothing).deserialize(second).err().and_then(|fault| place_of(source, &fault));
+        let place = Mark.deserialize(second).err().and_then(|fault| place_of(source, &fault));
         return Err(Problem::at(&source.name, place, what));
     }
     if let Some(again) = serde_yaml::Deserializer::from_str(&source.text).next() {
@@ -63,7 +62,7 @@ pub(super) fn locate(source: &Source, spots: &[Spot]) -> Vec<Option<Place>> {
     // The root has no list or map around it that could be asked twice.
     if search.wants_next() {
         let root = serde_yaml::Deserializer::from_str(&source.text).next();
-        search.note(root.and_then(|root| Mark(&search).deserialize(root).err()).map(|fault| fault.to_string()));
+        search.note(root.and_then(|root| Mark.deserialize(root).err()).map(|fault| fault.to_string()));
     }
     let _ = Walk(&search).deserialize(document);
     let lines = Lines::of(&source.text);
@@ -87,11 +86,7 @@ fn began_at(source: &Source, message: &str) -> Option<Place> {
 
 /// The numbers of `… at line 10 column 5`.
 fn line_and_column(message: &str) -> Option<(usize, usize)> {
-    let Some((_, place)) = message.rsplit_once(" at line ") else {
-        // The very first character has a place without a line.
-        return message.ends_with(" at position 0").then_some((1, 1));
-    };
-    let (line, column) = place.split_once(" column ")?;
+    let (line, column) = message.rsplit_once(" at line ")?.1.split_once(" column ")?;
     Some((line.parse().ok()?, column.parse().ok()?))
 }
 
@@ -282,7 +277,8 @@ impl Search<'_> {
 
     /// Keeps the place of an error for the next node, and for each spot that names the same node.
     fn note(&self, message: Option<String>) {
-        let mark = message.and_then(|message| line_and_column(&message));
+        // The very first character has a place that its error does not print.
+        let mark = message.map(|message| line_and_column(&message).unwrap_or((1, 1)));
         while self.wants_next() {
             self.marks.borrow_mut().push(mark);
         }
@@ -290,9 +286,9 @@ impl Search<'_> {
 }
 
 /// Looks at the next node without taking it, and raises.
-struct Mark<'s, 'f>(&'f Search<'s>);
+struct Mark;
 
-impl<'de> DeserializeSeed<'de> for Mark<'_, '_> {
+impl<'de> DeserializeSeed<'de> for Mark {
     type Value = ();
 
     fn deserialize<D: Deserializer<'de>>(self, from: D) -> Result<(), D::Error> {
@@ -300,7 +296,7 @@ impl<'de> DeserializeSeed<'de> for Mark<'_, '_> {
     }
 }
 
-impl<'de> Visitor<'de> for Mark<'_, '_> {
+impl<'de> Visitor<'de> for Mark {
     type Value = ();
 
     fn expecting(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -371,7 +367,7 @@ impl<'de> Visitor<'de> for Walk<'_, '_> {
     fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<(), A::Error> {
         loop {
             if self.0.wants_next() {
-                let seen = list.next_element_seed(Mark(self.0)).err().map(|fault| fault.to_string());
+                let seen = list.next_element_seed(Mark).err().map(|fault| fault.to_string());
                 // At the end of the list nothing is raised: the next node stands elsewhere.
                 if seen.is_some() {
                     self.0.note(seen);
@@ -386,7 +382,7 @@ impl<'de> Visitor<'de> for Walk<'_, '_> {
     fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<(), A::Error> {
         loop {
             if self.0.wants_next() {
-                let seen = map.next_key_seed(Mark(self.0)).err().map(|fault| fault.to_string());
+                let seen = map.next_key_seed(Mark).err().map(|fault| fault.to_string());
                 if seen.is_some() {
                     self.0.note(seen);
                 }
@@ -395,7 +391,7 @@ impl<'de> Visitor<'de> for Walk<'_, '_> {
                 return Ok(());
             }
             if self.0.wants_next() {
-                self.0.note(map.next_value_seed(Mark(self.0)).err().map(|fault| fault.to_string()));
+                self.0.note(map.next_value_seed(Mark).err().map(|fault| fault.to_string()));
             }
             map.next_value_seed(self)?;
         }

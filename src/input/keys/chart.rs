@@ -29,11 +29,16 @@ pub static CHART: Block = Block::of(
             "between_sizes: fitter",
             "which of two sizes is taken where both would do",
         ),
-        Key::optional("printed_step", LENGTH, "printed_step: 0.1 cm", "the step in which the chart's girths are printed"),
+        Key::optional(
+            "printed_step",
+            LENGTH,
+            "printed_step: 0.1 cm",
+            "the step in which the chart's girths are printed",
+        ),
         UNITS,
         Key::optional(
             "sizes",
-            Form::List(&Form::Block(&SIZE)),
+            Form::Blocks(&SIZE),
             "sizes: [{size: \"3\", girths: {wrist: 16-18 cm}}]",
             "the sizes, small to large",
         ),
@@ -61,7 +66,7 @@ static SIZE: Block = Block::of(
         FLAT_WIDTH,
         Key::optional(
             "lengths",
-            Form::List(&Form::Block(&VARIANT)),
+            Form::Blocks(&VARIANT),
             "lengths: [{variant: regular, wrist to axilla: 40-44 cm}]",
             "the lengths that the size is made in",
         )

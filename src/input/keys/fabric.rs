@@ -14,7 +14,12 @@ pub static FABRIC: Block = Block::of(
         Key::optional("basis", BASIS, "basis: user-supplied", "what the curve rests on"),
         Key::optional("note", Form::Prose, "note: bench test of 2026-02-01", "a remark"),
         Key::optional("tension_sd", SHARE, "tension_sd: 5 %", "the standard deviation of the tension"),
-        Key::optional("relaxed_sd", LENGTH, "relaxed_sd: 0.3 cm", "the standard deviation of a relaxed girth"),
+        Key::optional(
+            "relaxed_sd",
+            LENGTH,
+            "relaxed_sd: 0.3 cm",
+            "the standard deviation of a relaxed girth",
+        ),
         Key::optional(
             "exponent",
             Form::Number,
@@ -24,7 +29,7 @@ pub static FABRIC: Block = Block::of(
         UNITS,
         Key::optional(
             "curve",
-            Form::List(&Form::Block(&POINT)),
+            Form::Blocks(&POINT),
             "curve: [{stretch: 0 %, tension: 0 N/m}, {stretch: 20 %, tension: 62 N/m}]",
             "its points, from 0 % up: one layer, return branch, per unit worn width",
         ),
@@ -48,12 +53,17 @@ static POINT: Block = Block::of(
 static BENCH: Block = Block::of(
     "bench test",
     &[
-        Key::required("kind", Form::Word(&["strip", "loop"]), "kind: strip", "how the piece hung: a strip, or a loop over two bars"),
+        Key::required(
+            "kind",
+            Form::Word(&["strip", "loop"]),
+            "kind: strip",
+            "how the piece hung: a strip, or a loop over two bars",
+        ),
         Key::required("width", LENGTH, "width: 5 cm", "the piece's width"),
         Key::required("relaxed", LENGTH, "relaxed: 20 cm", "its length without a weight"),
         Key::required(
             "pulls",
-            Form::List(&Form::Block(&PULL)),
+            Form::Blocks(&PULL),
             "pulls: [{weight: 200 g, length: [23.1 cm, 23.3 cm]}]",
             "the weights in rising order, with the length under each",
         ),
@@ -63,8 +73,23 @@ static BENCH: Block = Block::of(
 static PULL: Block = Block::of(
     "pull",
     &[
-        Key::optional("weight", Form::Quantity(Dimension::Mass), "weight: 200 g", "the weight that hung from it"),
-        Key::optional("force", Form::Quantity(Dimension::Force), "force: 2 N", "the pull, in place of a weight"),
-        Key::required("length", Form::OneOrMore(&LENGTH), "length: 23.1 cm", "the length under it; a list is repeats"),
+        Key::optional(
+            "weight",
+            Form::Quantity(Dimension::Mass),
+            "weight: 200 g",
+            "the weight that hung from it",
+        ),
+        Key::optional(
+            "force",
+            Form::Quantity(Dimension::Force),
+            "force: 2 N",
+            "the pull, in place of a weight",
+        ),
+        Key::required(
+            "length",
+            Form::OneOrMore(&LENGTH),
+            "length: 23.1 cm",
+            "the length under it; a list is repeats",
+        ),
     ],
 );

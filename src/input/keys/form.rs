@@ -44,6 +44,8 @@ pub enum Form {
     OneOrMore(&'static Form),
     /// A block of keys.
     Block(&'static Block),
+    /// A list of such blocks.
+    Blocks(&'static Block),
     /// A block whose keys are landmarks.
     ByLandmark(&'static Form),
     /// A block whose keys are the file's own words, as group names or lengths.
@@ -54,7 +56,7 @@ impl Form {
     /// The block of keys that it is or holds.
     pub fn block(&self) -> Option<&'static Block> {
         match self {
-            Self::Block(block) => Some(block),
+            Self::Block(block) | Self::Blocks(block) => Some(block),
             Self::List(of) | Self::OneOrMore(of) => of.block(),
             Self::Either(one, other) => one.block().or_else(|| other.block()),
             _ => None,
@@ -62,9 +64,10 @@ impl Form {
     }
 
     /// The form of a list's items, if it may be a list.
-    pub fn item(&self) -> Option<&'static Form> {
+    pub fn item(&self) -> Option<Form> {
         match self {
-            Self::List(of) | Self::OneOrMore(of) => Some(of),
+            Self::Blocks(block) => Some(Self::Block(block)),
+            Self::List(of) | Self::OneOrMore(of) => Some(**of),
             Self::Either(one, other) => one.item().or_else(|| other.item()),
             _ => None,
         }

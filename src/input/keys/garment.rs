@@ -41,7 +41,7 @@ pub static GARMENT: Block = Block::of(
         ),
         Key::optional(
             "worn_together",
-            Form::List(&Form::Block(&PIECE)),
+            Form::Blocks(&PIECE),
             "worn_together: [{garment: sleeve.yaml}, {garment: hand.yaml, from: hand, to: wrist}]",
             "the garments or wraps that are worn one over another or side by side",
         ),
@@ -52,7 +52,12 @@ static TOP_EDGE: Block = Block::of(
     "top edge",
     &[
         Key::optional("relaxed", Form::OneOrMore(&LENGTH), "relaxed: 24 cm", "its relaxed girth"),
-        Key::optional("flat_width", Form::OneOrMore(&LENGTH), "flat_width: 12 cm", "its flat width, half of it"),
+        Key::optional(
+            "flat_width",
+            Form::OneOrMore(&LENGTH),
+            "flat_width: 12 cm",
+            "its flat width, half of it",
+        ),
         FABRIC_FILE,
         LAYERS,
     ],
@@ -61,7 +66,8 @@ static TOP_EDGE: Block = Block::of(
 static PIECE: Block = Block::of(
     "piece",
     &[
-        Key::required("garment", Form::File, "garment: sleeve.yaml", "a garment or wrap file").also(&["wrap", "file"]),
+        Key::required("garment", Form::File, "garment: sleeve.yaml", "a garment or wrap file")
+            .also(&["wrap", "file"]),
         Key::optional("from", Form::Landmark, "from: hand", "where it starts, if not where the file says"),
         Key::optional("to", Form::Landmark, "to: wrist", "where it ends, if not where the file says"),
     ],
@@ -74,8 +80,13 @@ pub static WRAP: Block = Block::of(
         kind("tapeline: wrap/1"),
         Key::optional("label", Form::Label, "label: calf wrap", "the wrap's label, as it is printed"),
         Key::optional("limb", LIMB, "limb: leg", "arm or leg; needed where landmarks are letters"),
-        Key::required("tension", Form::Quantity(Dimension::Force), "tension: 0.5 kgf", "the pull on the strip")
-            .also(&["pull", "force"]),
+        Key::required(
+            "tension",
+            Form::Quantity(Dimension::Force),
+            "tension: 0.5 kgf",
+            "the pull on the strip",
+        )
+        .also(&["pull", "force"]),
         Key::optional("tension_sd", SHARE, "tension_sd: 20 %", "how much the pull varies from turn to turn"),
         Key::required("width", LENGTH, "width: 10 cm", "the strip's width"),
         Key::optional("overlap", SHARE, "overlap: 50 %", "how far each turn covers the one before"),

@@ -65,8 +65,13 @@ pub static RECORD: Block = Block::of(
         READINGS,
         GARMENTS,
         INFECTIONS,
-        Key::optional("dominance", Form::Word(&["left", "right", "both"]), "dominance: right", "the hand that is used more")
-            .also(&["dominant_side", "handedness"]),
+        Key::optional(
+            "dominance",
+            Form::Word(&["left", "right", "both"]),
+            "dominance: right",
+            "the hand that is used more",
+        )
+        .also(&["dominant_side", "handedness"]),
         Key::optional("baseline", Form::YesNo, "baseline: no", "whether it was measured before treatment"),
         Key::optional(
             "shown",
@@ -87,7 +92,7 @@ pub static RECORD: Block = Block::of(
 
 const MARKS: Key = Key::optional(
     "marks",
-    Form::List(&Form::Block(&MARK)),
+    Form::Blocks(&MARK),
     "marks: [{landmark: wrist, at: 0 cm, girth: 16.9 cm}]",
     "the measured marks, in any order",
 )
@@ -147,21 +152,21 @@ const CONFIRMED: Key = Key::optional(
 
 const CLEARED_KEY: Key = Key::optional(
     "cleared",
-    Form::List(&Form::Block(&CLEARED)),
+    Form::Blocks(&CLEARED),
     "cleared: [{item: feeling-reduced, role: physician, reason: seen and agreed, cleared_on: 2026-03-14}]",
     "what someone of a named role has cleared or refused",
 );
 
 const READINGS: Key = Key::optional(
     "readings",
-    Form::List(&Form::Block(&READING)),
+    Form::Blocks(&READING),
     "readings: [{landmark: wrist, pressure: 24 mmHg, posture: supine}]",
     "what a pressure sensor read under a garment",
 );
 
 const GARMENTS: Key = Key::optional(
     "garments",
-    Form::List(&Form::Block(&GIVEN)),
+    Form::Blocks(&GIVEN),
     "garments: [{label: sleeve chart A, size: \"3\", given_on: 2026-03-20}]",
     "garments that the client was given",
 );
@@ -174,7 +179,12 @@ const INFECTIONS: Key = Key::optional(
 );
 
 const fn side(name: &'static str, example: &'static str) -> Key {
-    Key::optional(name, Form::Block(&SIDE), example, "what belongs to this side, under `limb: both arms` or `both legs`")
+    Key::optional(
+        name,
+        Form::Block(&SIDE),
+        example,
+        "what belongs to this side, under `limb: both arms` or `both legs`",
+    )
 }
 
 static SIDE: Block = Block::of(
@@ -199,7 +209,7 @@ static OTHER: Block = Block::of(
     "other limb",
     &[Key::required(
         "marks",
-        Form::List(&Form::Block(&MARK)),
+        Form::Blocks(&MARK),
         "marks: [{landmark: wrist, at: 0 cm, girth: 15.8 cm}]",
         "the marks of the other side",
     )],
@@ -210,7 +220,8 @@ static MARK: Block = Block::of(
     &[
         Key::optional("landmark", Form::Landmark, "landmark: wrist", "where it is; absent for a serial mark")
             .also(&["place", "point", "name"]),
-        Key::required("at", LENGTH, "at: 14 cm", "its distance along the limb").also(&["position", "distance"]),
+        Key::required("at", LENGTH, "at: 14 cm", "its distance along the limb")
+            .also(&["position", "distance"]),
         Key::required(
             "girth",
             Form::OneOrMore(&LENGTH),
@@ -239,7 +250,12 @@ static CAUSE: Block = Block::of(
     "cause",
     &[
         Key::optional("known", Form::YesNoUnknown, "known: yes", "whether the cause is known"),
-        Key::optional("note", Form::Prose, "note: after breast cancer treatment", "what it is, in a few words"),
+        Key::optional(
+            "note",
+            Form::Prose,
+            "note: after breast cancer treatment",
+            "what it is, in a few words",
+        ),
         Key::optional("by", ROLE, "by: physician", "who established it"),
     ],
 );
@@ -254,9 +270,24 @@ static OBSERVED: Block = Block::of(
             "whether a finger leaves a pit",
         ),
         Key::optional("folds", Form::YesNoUnknown, "folds: no", "whether the skin lies in folds"),
-        Key::optional("distortion", Form::YesNoUnknown, "distortion: no", "whether the limb has lost its shape"),
-        Key::optional("hand_swelling", Form::YesNoUnknown, "hand_swelling: no", "whether the hand is swollen (arms)"),
-        Key::optional("foot_swelling", Form::YesNoUnknown, "foot_swelling: no", "whether the foot is swollen (legs)"),
+        Key::optional(
+            "distortion",
+            Form::YesNoUnknown,
+            "distortion: no",
+            "whether the limb has lost its shape",
+        ),
+        Key::optional(
+            "hand_swelling",
+            Form::YesNoUnknown,
+            "hand_swelling: no",
+            "whether the hand is swollen (arms)",
+        ),
+        Key::optional(
+            "foot_swelling",
+            Form::YesNoUnknown,
+            "foot_swelling: no",
+            "whether the foot is swollen (legs)",
+        ),
         Key::optional(
             "swelling_beyond",
             Form::YesNoUnknown,
@@ -324,8 +355,18 @@ static ARTERIAL: Block = Block::of(
             "the ankle-brachial pressure index, or `not-compressible`",
         )
         .also(&["abi"]),
-        Key::optional("ankle_systolic", PRESSURE, "ankle_systolic: 128 mmHg", "the systolic pressure at the ankle"),
-        Key::optional("brachial_systolic", PRESSURE, "brachial_systolic: 124 mmHg", "the systolic pressure at the arm"),
+        Key::optional(
+            "ankle_systolic",
+            PRESSURE,
+            "ankle_systolic: 128 mmHg",
+            "the systolic pressure at the ankle",
+        ),
+        Key::optional(
+            "brachial_systolic",
+            PRESSURE,
+            "brachial_systolic: 124 mmHg",
+            "the systolic pressure at the arm",
+        ),
         Key::optional("toe", PRESSURE, "toe: 80 mmHg", "the systolic pressure at the big toe"),
         Key::optional("toe_brachial", Form::Number, "toe_brachial: 0.72", "the toe-brachial pressure index")
             .also(&["tbi", "tbpi"]),
@@ -337,7 +378,12 @@ static ARTERIAL: Block = Block::of(
             "the clinical judgement of the blood supply",
         ),
         Key::optional("clinical_by", ROLE, "clinical_by: podiatry", "the role of the one who judged it"),
-        Key::optional("clinical_found", Form::Prose, "clinical_found: both foot pulses felt", "what was found"),
+        Key::optional(
+            "clinical_found",
+            Form::Prose,
+            "clinical_found: both foot pulses felt",
+            "what was found",
+        ),
         Key::optional(
             "cap",
             Form::Label,
@@ -352,13 +398,23 @@ static CLEARED: Block = Block::of(
     &[
         Key::required("item", Form::Label, "item: feeling-reduced", "what was cleared, by its id"),
         Key::required("role", ROLE, "role: physician", "the role of the one who decided"),
-        Key::optional("decision", Form::Word(&["cleared", "refused"]), "decision: cleared", "cleared or refused"),
+        Key::optional(
+            "decision",
+            Form::Word(&["cleared", "refused"]),
+            "decision: cleared",
+            "cleared or refused",
+        ),
         Key::required("reason", Form::Prose, "reason: seen and agreed", "why, in a few words"),
         Key::required("cleared_on", Form::Date, "cleared_on: 2026-03-14", "the day of the decision")
             .also(&["on"]),
         Key::optional("until", Form::Date, "until: 2026-09-14", "the last day it holds"),
         Key::optional("by", Form::Label, "by: protocol 7", "the protocol it follows"),
-        Key::optional("cap", Form::Label, "cap: 20 mmHg", "the most pressure agreed, as a pressure or `class 1 of SCHEME`"),
+        Key::optional(
+            "cap",
+            Form::Label,
+            "cap: 20 mmHg",
+            "the most pressure agreed, as a pressure or `class 1 of SCHEME`",
+        ),
         Key::optional("referred_on", Form::Date, "referred_on: 2026-03-14", "the day of the referral"),
     ],
 );

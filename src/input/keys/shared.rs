@@ -141,5 +141,4 @@ pub(super) const MAYBE_SOURCE: Key =
     Key::optional("source", Form::Prose, "source: \"RAL-GZ 387/1\"", "where it was read");
 
 /// What a value rests on.
-pub(super) const NEEDED_BASIS: Key =
-    Key::required("basis", BASIS, "basis: published", "what it rests on");
+pub(super) const NEEDED_BASIS: Key = Key::required("basis", BASIS, "basis: published", "what it rests on");

@@ -1,0 +1,134 @@
+//! Owns the use of `calamine`: the one sheet of a spreadsheet becomes the text of a table, so that
+//! everything behind it reads tables alike. Knows no columns.
+//!
+//! What a person sees in a sheet and what its cells hold can differ (merged cells, formulas, dates that
+//! were girths); each of these is a problem with sheet and cell.
+
+use std::fmt::Write as _;
+use std::io::Cursor;
+use std::path::Path;
+
+use calamine::{Data, Dimensions, Ods, Reader as _, Xlsx};
+
+use super::table::cell_name;
+use super::{Problem, Source};
+
+/// Most cells of a sheet (house rule: 20,000 sizes of ten measures are 500,000 at most).
+const MOST_CELLS: usize = 2_000_000;
+
+/// Whether a path is that of a spreadsheet, by its ending.
+pub(super) fn is_spreadsheet(path: &Path) -> bool {
+    path.extension().is_some_and(|ext| ext.eq_ignore_ascii_case("xlsx") || ext.eq_ignore_ascii_case("ods"))
+}
+
+/// Makes a table's text of a spreadsheet with one filled sheet.
+///
+/// # Errors
+/// One [`Problem`] with sheet and cell.
+pub(super) fn read(path: &Path, bytes: Vec<u8>) -> Result<Source, Problem> {
+    let name = path.display().to_string();
+    let broken =
+        |fault: String| Problem::of_file(&name, format!("is no spreadsheet that can be read: {fault}"));
+    let cursor = Cursor::new(bytes);
+    if path.extension().is_some_and(|ext| ext.eq_ignore_ascii_case("ods")) {
+        let mut book = Ods::new(cursor).map_err(|fault| broken(fault.to_string()))?;
+        let (sheet, cells) = filled(&name, &mut book)?;
+        text_of(&name, &sheet, &cells, &[])
+    } else {
+        let mut book = Xlsx::new(cursor).map_err(|fault| broken(fault.to_string()))?;
+        let (sheet, cells) = filled(&name, &mut book)?;
+        let merged = book.merge_cells_by_sheet_name(&sheet).unwrap_or_default();
+        text_of(&name, &sheet, &cells, &merged)
+    }
+}
+
+/// The values and formulas of the one filled sheet.
+struct Cells {
+    values: calamine::Range<Data>,
+    formulas: calamine::Range<String>,
+}
+
+fn filled<B>(name: &str, book: &mut B) -> Result<(String, Cells), Problem>
+where
+    B: calamine::Reader<Cursor<Vec<u8>>>,
+    B::Error: std::fmt::Display,
+{
+    let mut found: Vec<(String, calamine::Range<Data>)> = Vec::new();
+    for sheet in book.sheet_names() {
+        let values = book.worksheet_range(&sheet).map_err(|fault| {
+            Problem::of_file(name, format!("the sheet `{sheet}` cannot be read: {fault}"))
+        })?;
+        if values.used_cells().next().is_some() {
+            found.push((sheet, values));
+        }
+    }
+    if found.len() > 1 {
+        let names: Vec<String> = found.iter().map(|(sheet, _)| format!("`{sheet}`")).collect();
+        let what =
+            format!("has {} filled sheets, {}; keep one table in a file", found.len(), names.join(", "));
+        return Err(Problem::of_file(name, what));
+    }
+    let Some((sheet, values)) = found.pop() else {
+        return Err(Problem::of_file(name, "is empty; a table starts with its header"));
+    };
+    if values.height().saturating_mul(values.width()) > MOST_CELLS {
+        let what = format!("spans more than {MOST_CELLS} cells, the most that is taken");
+        return Err(Problem::of_file(name, what));
+    }
+    let formulas = book.worksheet_formula(&sheet).unwrap_or_default();
+    Ok((sheet, Cells { values, formulas }))
+}
+
+fn text_of(name: &str, sheet: &str, cells: &Cells, merged: &[Dimensions]) -> Result<Source, Problem> {
+    let title = format!("{name}, sheet {sheet}");
+    let refuse = |row: usize, column: usize, what: &str| {
+        let field = cell_name(column, row + 1);
+        Err(Problem { field, ..Problem::of_file(&title, what) })
+    };
+    if let Some(one) = merged.first() {
+        let (row, column) = (index(one.start.0), index(one.start.1));
+        return refuse(
+            row,
+            column,
+            "is merged with its neighbours; split the cells, so that each holds its value",
+        );
+    }
+    let (top, left) = cells.values.start().map_or((0, 0), |(row, column)| (index(row), index(column)));
+    if let Some((row, column, _)) = cells.formulas.used_cells().find(|(_, _, formula)| !formula.is_empty()) {
+        let (top, left) = cells.formulas.start().map_or((0, 0), |(row, column)| (index(row), index(column)));
+        return refuse(top + row, left + column, "holds a formula; paste its value in its place");
+    }
+    // Lines of the text are rows of the sheet.
+    let mut text = "\n".repeat(top);
+    for (down, row) in cells.values.rows().enumerate() {
+        for (across, cell) in row.iter().enumerate() {
+            let shown = match cell {
+                Data::Empty => String::new(),
+                Data::Int(number) => number.to_string(),
+                Data::Float(number) => plain(*number),
+                Data::String(text) => text.replace(['\n', '\r'], " "),
+                Data::Bool(truth) => (if *truth { "yes" } else { "no" }).to_owned(),
+                Data::DateTime(_) | Data::DateTimeIso(_) | Data::DurationIso(_) => {
+                    let what = "holds a date, not a number or range; format the cell as text and type it again, as `10-12`";
+                    return refuse(top + down, left + across, what);
+                }
+                Data::Error(_) => return refuse(top + down, left + across, "holds an error; type its value"),
+            };
+            if across > 0 {
+                text.push(',');
+            }
+            let _ = write!(text, "\"{}\"", shown.trim().replace('"', "\"\""));
+        }
+        text.push('\n');
+    }
+    Source::from_bytes(title, text.into_bytes())
+}
+
+fn index(number: u32) -> usize {
+    usize::try_from(number).unwrap_or(usize::MAX)
+}
+
+/// A number as typed: the shortest decimal that is the same number, without an exponent.
+fn plain(number: f64) -> String {
+    number.to_string()
+}
