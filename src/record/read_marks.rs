@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use super::Mark;
 use crate::anatomy::{Landmark, Limb};
-use crate::input::{Fields, Item, nearest_word};
+use crate::input::{Fields, Item};
 use crate::quantity::Girth;
 
 /// Reads a landmark of `limb`, a word or a letter.
@@ -19,20 +19,7 @@ pub(crate) fn read_landmark(item: &Item<'_>, limb: Limb) -> Option<Landmark> {
 
 /// What to say of a text that is no landmark of `limb`.
 pub(crate) fn landmark_fault(text: &str, limb: Limb) -> String {
-    let names = || Landmark::of(limb).iter().map(|one| one.name());
-    let accepted = names().collect::<Vec<_>>().join(", ");
-    if let Some(other) = Landmark::parse_word(text) {
-        return format!(
-            "`{text}` is a landmark of the {}; this is {} {}: {accepted}",
-            other.limb().name(),
-            if limb == Limb::Arm { "an" } else { "a" },
-            limb.name()
-        );
-    }
-    match nearest_word(text, names()) {
-        Some(near) => format!("`{text}` is no landmark of the {}; did you mean `{near}`?", limb.name()),
-        None => format!("`{text}` is no landmark of the {}; accepted: {accepted}", limb.name()),
-    }
+    crate::input::landmark_fault(limb, text)
 }
 
 /// Most marks of one limb (house rule: a slip of a spreadsheet, not a limb, has more).
