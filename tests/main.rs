@@ -23,3 +23,4 @@ mod fall;
 mod fall_support;
 mod gradient_vectors;
 mod worked_volume;
+mod rules;

@@ -1,78 +1,83 @@
-//! Owns one screening question.
+//! Owns one screening item.
 
-use super::{Basis, Severity};
+use super::{Basis, ClearRule, Group, Limbs, Severity, Urgency};
 use crate::anatomy::Limb;
 
-/// On which limbs a question is asked.
+/// What else changes the weight of an item.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Limbs {
-    /// One kind of limb.
-    Only(Limb),
-    /// Arms and legs.
-    Both,
+pub enum WeighWhen {
+    /// Nothing else.
+    Always,
+    /// The cause of the swelling is known.
+    CauseKnown,
+    /// A toe pressure of the passing band, still valid, and no wound on the foot.
+    ToeSoundNoFootWound,
 }
 
-impl Limbs {
-    /// Whether it is asked on `limb`.
-    pub fn include(self, limb: Limb) -> bool {
-        match self {
-            Self::Only(only) => only == limb,
-            Self::Both => true,
-        }
-    }
-}
-
-/// The group that a record may answer as a whole.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-#[expect(missing_docs, reason = "the variants are the groups' names")]
-pub enum Group {
-    Circulation,
-    Heart,
-    Nerves,
-    Infection,
-    Skin,
-    CancerAndDevices,
-    DailyLife,
-}
-
-impl Group {
-    /// The words that records use.
-    pub const WORDS: [(&'static str, Self); 7] = [
-        ("circulation", Self::Circulation),
-        ("heart", Self::Heart),
-        ("nerves", Self::Nerves),
-        ("infection", Self::Infection),
-        ("skin", Self::Skin),
-        ("cancer-and-devices", Self::CancerAndDevices),
-        ("daily-life", Self::DailyLife),
+impl WeighWhen {
+    /// The words that files use.
+    pub const WORDS: [(&'static str, Self); 3] = [
+        ("always", Self::Always),
+        ("cause-known", Self::CauseKnown),
+        ("toe-sound-no-foot-wound", Self::ToeSoundNoFootWound),
     ];
 
     /// The word for it.
     pub fn word(self) -> &'static str {
-        Self::WORDS.iter().find(|(_, group)| *group == self).map_or("", |(word, _)| word)
+        Self::WORDS.iter().find(|(_, when)| *when == self).map_or("", |(word, _)| word)
     }
 }
 
-/// One screening question and what a yes means.
+/// Another weight of an item, on one limb or under a condition.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct WeighsElse {
+    /// On which limb.
+    pub limbs: Limbs,
+    /// When.
+    pub when: WeighWhen,
+    /// What it weighs then.
+    pub severity: Severity,
+}
+
+/// Where the answer to an item comes from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum AnsweredBy {
+    /// The record's `screening`.
+    Screening,
+    /// The record's `cause`.
+    Cause,
+    /// The record's `age_band`.
+    AgeBand,
+}
+
+/// One screening item and what its presence means.
 #[derive(Clone, Debug)]
 pub struct ItemRule {
     /// Its id, as records name it.
     pub id: String,
     /// Where it is asked.
     pub limbs: Limbs,
-    /// Its group; none for the question that the record's `allergies` answers.
+    /// Its group; none for what is judged and not asked (`child`).
     pub group: Option<Group>,
-    /// What a yes weighs.
+    /// Where the answer comes from.
+    pub answered_by: AnsweredBy,
+    /// What is looked for, as it stands under the group's question.
+    pub condition: String,
+    /// What helps to answer, if anything.
+    pub help: Option<String>,
+    /// What its presence weighs.
     pub severity: Severity,
-    /// Whether a yes is an emergency.
-    pub emergency: bool,
-    /// Whether a yes also puts off measuring: girths taken now are not used.
+    /// Where it weighs something else; the first that holds counts.
+    pub otherwise: Vec<WeighsElse>,
+    /// How soon somebody has to act.
+    pub urgency: Urgency,
+    /// Whether its presence also puts off measuring: girths taken now are not used.
     pub postpone: bool,
-    /// Words of which the clearing role must name one; empty: any role.
-    pub cleared_by: Vec<String>,
-    /// The question.
-    pub question: String,
-    /// What the report says on a yes.
+    /// Its family of grades, of which a record names one.
+    pub family: Option<String>,
+    /// Who may clear it.
+    pub cleared_by: Vec<ClearRule>,
+    /// What the report says when it is present.
     pub finding: String,
     /// What to do next.
     pub next: String,
@@ -80,4 +85,24 @@ pub struct ItemRule {
     pub basis: Basis,
     /// Where it was read.
     pub source: String,
+}
+
+impl ItemRule {
+    /// What it weighs on `limb`; `holds` tells whether a condition holds.
+    pub fn weight(&self, limb: Limb, holds: impl Fn(WeighWhen) -> bool) -> Severity {
+        let other = self
+            .otherwise
+            .iter()
+            .find(|one| one.limbs.include(limb) && (one.when == WeighWhen::Always || holds(one.when)));
+        other.map_or(self.severity, |one| one.severity)
+    }
+
+    /// The mildest that it can weigh on `limb`.
+    pub fn mildest(&self, limb: Limb) -> Severity {
+        let always =
+            self.otherwise.iter().find(|one| one.limbs.include(limb) && one.when == WeighWhen::Always);
+        let base = always.map_or(self.severity, |one| one.severity);
+        let others = self.otherwise.iter().filter(|one| one.limbs.include(limb));
+        others.map(|one| one.severity).fold(base, Severity::max)
+    }
 }

@@ -1,9 +1,9 @@
-//! Owns the findings of the house whose severity a thresholds file may raise.
+//! Owns the findings of the house whose severity a rules file may raise.
 
 use super::{Basis, Severity};
 
-/// The house rules on shape and band that a thresholds file may raise, by the finding's id.
-pub const RAISABLE: [&str; 4] = ["girth-falls", "slope-steep", "band-missed", "sizes-apart"];
+/// The house rules on shape that a rules file may raise, by the finding's id.
+pub const RAISABLE: [&str; 3] = ["girth-falls", "slope-steep", "sizes-apart"];
 
 /// A raised finding.
 #[derive(Clone, Debug)]

@@ -1,13 +1,14 @@
-//! Owns the reading of thresholds files, with the shipped ones inside the program.
+//! Owns the reading of rules files, with the shipped ones inside the program.
 
-use super::number::Written;
-use super::{
-    ArterialRule, ArterialValue, Basis, ExcessMeasure, Grade, Group, ItemRule, Limbs, Nearness, Number,
-    NumberId, ObservedRule, PlausibleBand, PlausibleRatio, RAISABLE, Raised, Rules, Severity, SeveritySet,
-};
-use crate::anatomy::{Landmark, Limb};
-use crate::input::{Fields, Item, Problem, Reader, Source};
-use crate::quantity::{Dimension, PASCAL_PER_MMHG};
+use super::compare::milder;
+use super::read_arterial::{read_arterial, read_assessment};
+use super::read_item::{read_finding, read_group, read_item};
+use super::read_number::read_number;
+use super::read_plausible::{read_band, read_nearness, read_ratio};
+use super::read_tables::{read_cutoff, read_material, read_observed, read_raised, read_set};
+use super::{ArterialRule, AssessmentRule, Basis, Group, Limbs, Lowered, NumberId, Rules};
+use crate::anatomy::Limb;
+use crate::input::{Fields, Item, Problem, Reader, Source, Spot};
 
 /// The sets inside the program: id and table, as JSON. The first is the default and complete.
 pub const SHIPPED_RULES: [(&str, &str); 2] = [
@@ -15,8 +16,7 @@ pub const SHIPPED_RULES: [(&str, &str); 2] = [
     ("awmf-037-005", include_str!(concat!(env!("OUT_DIR"), "/awmf-037-005.json"))),
 ];
 
-/// Reads a set of rules: `source` if given (a whole set, or one that `extends` a shipped one), else
-/// the default.
+/// Reads a set of rules: `source` if given (it `extends` a shipped one), else the default.
 ///
 /// # Errors
 /// Every problem of the file.
@@ -47,87 +47,202 @@ pub fn read_shipped_rules(id: &str) -> Result<Rules, Vec<Problem>> {
     read_with(Reader::shipped(source))
 }
 
+/// Where a file states something, and the reason it gives, for what becomes milder.
+struct Stated {
+    id: String,
+    spot: Spot,
+    why: Option<String>,
+}
+
 fn read_one(reader: &Reader) -> Option<Rules> {
     let fields = reader.fields("rules/1")?;
     let id = fields.required("id", "a short name, as `id: our-clinic`")?.text()?;
-    let mut rules = match fields.optional("extends") {
+    let base = match fields.optional("extends") {
         Some(item) => {
             let shipped: Vec<(&str, &str)> = SHIPPED_RULES.iter().map(|(id, _)| (*id, *id)).collect();
-            read_shipped_rules(item.word(&shipped)?).ok()?
+            Some(read_shipped_rules(item.word(&shipped)?).ok()?)
         }
-        None => Rules {
-            id: String::new(),
-            label: String::new(),
-            source: String::new(),
-            items: Vec::new(),
-            arterial: Vec::new(),
-            observed: Vec::new(),
-            numbers: Vec::new(),
-            plausible: Vec::new(),
-            ratios: Vec::new(),
-            nearness: Vec::new(),
-            severity_sets: Vec::new(),
-            raised: Vec::new(),
-        },
+        None => None,
     };
+    let extends = base.is_some();
+    let mut rules = base.unwrap_or_else(empty);
     rules.id = id;
     rules.label = fields.required("label", "how it is printed")?.text()?;
     rules.source = fields.required("source", "where it comes from")?.text()?;
-    each(&fields, "items", |one| {
-        replace(&mut rules.items, read_item(one)?, |a, b| a.id == b.id);
+    let mut stated = Vec::new();
+    read_screening(&fields, &mut rules, &mut stated);
+    each(&fields, "numbers", |one| {
+        replace(&mut rules.numbers, read_number(one)?, |a, b| a.id == b.id);
+        Some(())
+    });
+    read_bands(&fields, &mut rules);
+    fields.finish();
+    if extends {
+        hold_against_default(reader, &mut rules, &stated);
+    } else {
+        check_whole(reader, &fields, &rules);
+    }
+    Some(rules)
+}
+
+fn empty() -> Rules {
+    Rules {
+        id: String::new(),
+        label: String::new(),
+        source: String::new(),
+        groups: Vec::new(),
+        items: Vec::new(),
+        findings: Vec::new(),
+        arterial: Vec::new(),
+        assessment: AssessmentRule {
+            by: Vec::new(),
+            cleared_by: Vec::new(),
+            basis: Basis::HouseRule,
+            source: String::new(),
+        },
+        observed: Vec::new(),
+        materials: Vec::new(),
+        numbers: Vec::new(),
+        plausible: Vec::new(),
+        ratios: Vec::new(),
+        nearness: Vec::new(),
+        severity_sets: Vec::new(),
+        cutoffs: Vec::new(),
+        raised: Vec::new(),
+        lowered: Vec::new(),
+    }
+}
+
+fn read_screening(fields: &Fields<'_>, rules: &mut Rules, stated: &mut Vec<Stated>) {
+    each(fields, "groups", |one| {
+        let (group, why) = read_group(one)?;
+        stated.push(state(one, group.id.word(), why));
+        replace(&mut rules.groups, group, |a, b| a.id == b.id);
+        Some(())
+    });
+    each(fields, "items", |one| {
+        let (item, why) = read_item(one)?;
+        stated.push(state(one, &item.id, why));
+        replace(&mut rules.items, item, |a, b| a.id == b.id);
+        Some(())
+    });
+    each(fields, "findings", |one| {
+        let (finding, why) = read_finding(one)?;
+        stated.push(state(one, &finding.finding, why));
+        replace(&mut rules.findings, finding, |a, b| a.finding == b.finding);
         Some(())
     });
     let mut arterial = Vec::new();
-    each(&fields, "arterial", |one| {
-        arterial.push(read_arterial(one)?);
+    each(fields, "arterial", |one| {
+        let (line, why) = read_arterial(one)?;
+        stated.push(state(one, line.value.word(), why));
+        arterial.push(line);
         Some(())
     });
     // The lines of one value stand together: new ones take the place of all old ones.
     rules.arterial.retain(|old| !arterial.iter().any(|new: &ArterialRule| new.value == old.value));
     rules.arterial.extend(arterial);
-    each(&fields, "observed", |one| {
+    if let Some(item) = fields.optional("assessment")
+        && let Some((assessment, why)) = read_assessment(&item)
+    {
+        stated.push(state(&item, "clinical", why));
+        rules.assessment = assessment;
+    }
+    each(fields, "observed", |one| {
         replace(&mut rules.observed, read_observed(one)?, |a, b| a.key == b.key);
         Some(())
     });
-    each(&fields, "numbers", |one| {
-        replace(&mut rules.numbers, read_number(one)?, |a, b| a.id == b.id);
+    each(fields, "materials", |one| {
+        replace(&mut rules.materials, read_material(one)?, |a, b| a.word == b.word);
         Some(())
     });
-    each(&fields, "plausible", |one| {
+}
+
+fn read_bands(fields: &Fields<'_>, rules: &mut Rules) {
+    each(fields, "plausible", |one| {
         replace(&mut rules.plausible, read_band(one)?, |a, b| a.landmark == b.landmark);
         Some(())
     });
-    each(&fields, "ratios", |one| {
+    each(fields, "ratios", |one| {
         replace(&mut rules.ratios, read_ratio(one)?, |a, b| a.of == b.of && a.to == b.to);
         Some(())
     });
-    each(&fields, "nearness", |one| {
+    each(fields, "nearness", |one| {
         replace(&mut rules.nearness, read_nearness(one)?, |a, b| a.limb == b.limb);
         Some(())
     });
-    each(&fields, "severity_sets", |one| {
+    each(fields, "severity_sets", |one| {
         replace(&mut rules.severity_sets, read_set(one)?, |a, b| a.set == b.set);
         Some(())
     });
-    each(&fields, "raised", |one| {
+    each(fields, "cutoffs", |one| {
+        replace(&mut rules.cutoffs, read_cutoff(one)?, |a, b| a.limb == b.limb && a.dominant == b.dominant);
+        Some(())
+    });
+    each(fields, "raised", |one| {
         replace(&mut rules.raised, read_raised(one)?, |a, b| a.finding == b.finding);
         Some(())
     });
-    // Kept for whoever follows volumes over time; read, not used here.
-    let _ = fields.optional("dominance");
-    fields.finish();
-    let missing = |id: &&NumberId| !rules.numbers.iter().any(|number| number.id == **id);
-    if let Some(first) = NumberId::ALL.iter().find(missing) {
-        let what = format!(
-            "numbers are missing, the first of them `{}`; start from a shipped set with `extends: default`",
-            first.id()
-        );
-        reader.raise(fields.spot(), "numbers", what);
-    }
-    Some(rules)
 }
 
-const LOW_ABOVE_HIGH: &str = "`low` is above `high`; write the smaller first";
+/// Where something stands in the file, with the reason it gives.
+fn state(item: &Item<'_>, id: &str, why: Option<String>) -> Stated {
+    Stated { id: id.to_owned(), spot: item.spot(), why }
+}
+
+/// What is milder than the default needs a reason, and is kept for the top of every report.
+fn hold_against_default(reader: &Reader, rules: &mut Rules, stated: &[Stated]) {
+    let Ok(shipped) = read_shipped_rules("default") else { return };
+    let mut lowered: Vec<Lowered> = milder(&shipped, rules);
+    let before = std::mem::take(&mut rules.lowered);
+    for one in &mut lowered {
+        let here = stated.iter().filter(|stated| stated.id == one.id);
+        let why = here.clone().find_map(|stated| stated.why.clone());
+        if let Some(why) = why {
+            one.why = why;
+        } else if one.why.is_empty() {
+            if let Some(old) = before.iter().find(|old| old.what == one.what && old.id == one.id) {
+                one.why.clone_from(&old.why);
+            } else if let Some(stated) = here.clone().next() {
+                reader.raise(
+                    stated.spot,
+                    one.id.as_str(),
+                    format!(
+                        "is milder than the shipped rule (`{}`, now `{}`); add the reason, as `why: \"agreed on 2026-01-10\"`",
+                        one.was, one.now
+                    ),
+                );
+            }
+        }
+    }
+    rules.lowered = lowered;
+}
+
+/// A set that extends nothing has to hold everything.
+fn check_whole(reader: &Reader, fields: &Fields<'_>, rules: &Rules) {
+    let number = NumberId::ALL.iter().find(|id| !rules.numbers.iter().any(|number| number.id == **id));
+    let group = Group::WORDS.iter().find(|(_, group)| rules.group_rule(*group).is_none());
+    let first = number.map(|id| id.id()).or(group.map(|(word, _)| *word)).or_else(|| {
+        let empty = rules.items.is_empty() || rules.arterial.is_empty() || rules.observed.is_empty();
+        empty.then_some("items, arterial, observed")
+    });
+    if let Some(first) = first {
+        let what = format!(
+            "is no whole set: `{first}` is missing; start from a shipped set with `extends: default`"
+        );
+        reader.raise(fields.spot(), "", what);
+    }
+    // The default itself is the only whole set; any other is held against it.
+    if rules.id != "default" && first.is_none() {
+        reader.raise(
+            fields.spot(),
+            "",
+            "extends no shipped set; start with `extends: default` and name only what differs",
+        );
+    }
+}
+
+pub(super) const LOW_ABOVE_HIGH: &str = "`low` is above `high`; write the smaller first";
 
 fn each(fields: &Fields<'_>, key: &'static str, mut take: impl FnMut(&Item<'_>) -> Option<()>) {
     for one in fields.optional(key).and_then(|item| item.list()).unwrap_or_default() {
@@ -142,233 +257,14 @@ fn replace<T>(list: &mut Vec<T>, new: T, same: impl Fn(&T, &T) -> bool) {
     }
 }
 
-fn limbs(item: &Item<'_>) -> Option<Limbs> {
+pub(super) fn limbs(item: &Item<'_>) -> Option<Limbs> {
     item.word(&[("arm", Limbs::Only(Limb::Arm)), ("leg", Limbs::Only(Limb::Leg)), ("both", Limbs::Both)])
 }
 
-fn basis(fields: &Fields<'_>) -> Option<Basis> {
+pub(super) fn basis(fields: &Fields<'_>) -> Option<Basis> {
     fields.required("basis", "what it rests on, as `basis: house rule`")?.word(&Basis::WORDS)
 }
 
-fn text(fields: &Fields<'_>, key: &'static str) -> Option<String> {
+pub(super) fn text(fields: &Fields<'_>, key: &'static str) -> Option<String> {
     fields.required(key, "a sentence")?.text()
-}
-
-fn read_item(item: &Item<'_>) -> Option<ItemRule> {
-    let fields = item.fields()?;
-    let id = fields.required("id", "a short name")?.text()?;
-    let limbs = limbs(&fields.required("limb", "arm, leg or both")?)?;
-    let group = fields.required("group", "one of the groups, or none")?;
-    let mut words: Vec<(&str, Option<Group>)> =
-        Group::WORDS.iter().map(|(word, group)| (*word, Some(*group))).collect();
-    words.push(("none", None));
-    let group = group.word(&words)?;
-    let rule = ItemRule {
-        id,
-        limbs,
-        group,
-        severity: fields.required("severity", "stop, review, care or note")?.word(&Severity::WORDS)?,
-        emergency: fields.optional("emergency").is_some_and(|one| one.yes_no() == Some(true)),
-        postpone: fields.optional("postpone").is_some_and(|one| one.yes_no() == Some(true)),
-        cleared_by: fields
-            .optional("cleared_by")
-            .and_then(|one| one.names())
-            .unwrap_or_default()
-            .into_iter()
-            .map(|one| one.text)
-            .collect(),
-        question: text(&fields, "question")?,
-        finding: text(&fields, "finding")?,
-        next: text(&fields, "next")?,
-        basis: basis(&fields)?,
-        source: text(&fields, "source")?,
-    };
-    fields.finish();
-    Some(rule)
-}
-
-fn read_arterial(item: &Item<'_>) -> Option<ArterialRule> {
-    let fields = item.fields()?;
-    let value = fields.required("id", "which value")?.word(&ArterialValue::WORDS)?;
-    let limit = |key| {
-        fields.optional(key).and_then(|one| match value {
-            ArterialValue::Abpi => one.number(),
-            _ => one.quantity(Dimension::Pressure).map(|written| written.si() / PASCAL_PER_MMHG),
-        })
-    };
-    let (at_least, above, below) = (limit("at_least"), limit("above"), limit("below"));
-    if !["at_least", "above", "below"].into_iter().any(|key| fields.has(key)) {
-        item.refuse("states no limit; give `below`, `at_least` or `above`");
-    }
-    let rule = ArterialRule {
-        value,
-        at_least,
-        above,
-        below,
-        severity: fields.required("severity", "stop, review, care or note")?.word(&Severity::WORDS)?,
-        finding: text(&fields, "finding")?,
-        next: text(&fields, "next")?,
-        basis: basis(&fields)?,
-        source: text(&fields, "source")?,
-    };
-    fields.finish();
-    Some(rule)
-}
-
-/// What a record can answer under `observed`.
-const OBSERVED: [(&str, &str); 4] = [
-    ("hand_swelling", "hand_swelling"),
-    ("pitting", "pitting"),
-    ("folds", "folds"),
-    ("distortion", "distortion"),
-];
-
-fn read_observed(item: &Item<'_>) -> Option<ObservedRule> {
-    let fields = item.fields()?;
-    let rule = ObservedRule {
-        key: fields.required("key", "the record's key")?.word(&OBSERVED)?.to_owned(),
-        limbs: limbs(&fields.required("limb", "arm, leg or both")?)?,
-        question: text(&fields, "question")?,
-        basis: basis(&fields)?,
-        source: text(&fields, "source")?,
-    };
-    fields.finish();
-    Some(rule)
-}
-
-fn read_number(item: &Item<'_>) -> Option<Number> {
-    let fields = item.fields()?;
-    let words: Vec<(&str, NumberId)> = NumberId::ALL.iter().map(|id| (id.id(), *id)).collect();
-    let id = fields.required("id", "the number's name")?.word(&words)?;
-    let value = fields.required("value", "its value")?;
-    let written = value.text()?;
-    let number = match id.written() {
-        Written::Length => value.quantity(Dimension::Length)?.si() * 100.0,
-        Written::Pressure => value.quantity(Dimension::Pressure)?.si() / PASCAL_PER_MMHG,
-        Written::Share => value.quantity(Dimension::Ratio)?.si(),
-        Written::Plain => value.number()?,
-        Written::Months => {
-            let Some(Ok(months)) = written.strip_suffix("months").map(|number| number.trim().parse::<u8>())
-            else {
-                value.refuse(format!("`{written}` is no age; write `3 months`"));
-                return None;
-            };
-            f64::from(months)
-        }
-    };
-    if number < 0.0 && !id.may_be_negative() {
-        value.refuse(format!("`{written}` is below zero"));
-    }
-    if number > 1.0 && id.is_chance() {
-        value.refuse(format!("`{written}` is no chance; write it from 0 to 1, as `0.95`"));
-    }
-    let rule =
-        Number { id, value: number, text: written, basis: basis(&fields)?, why: text(&fields, "why")? };
-    fields.finish();
-    Some(rule)
-}
-
-fn read_band(item: &Item<'_>) -> Option<PlausibleBand> {
-    let fields = item.fields()?;
-    let cm = |key| Some(fields.required(key, "a girth")?.girth()?.cm());
-    let band = PlausibleBand {
-        landmark: fields.required("landmark", "where")?.landmark()?,
-        low_cm: cm("low")?,
-        high_cm: cm("high")?,
-        basis: basis(&fields)?,
-        source: text(&fields, "source")?,
-    };
-    fields.finish();
-    if band.low_cm > band.high_cm {
-        item.refuse(LOW_ABOVE_HIGH);
-    }
-    Some(band)
-}
-
-fn read_ratio(item: &Item<'_>) -> Option<PlausibleRatio> {
-    let fields = item.fields()?;
-    let ratio = PlausibleRatio {
-        of: fields.required("of", "the girth above the line")?.landmark()?,
-        to: fields.required("to", "the girth below the line")?.landmark()?,
-        low: fields.required("low", "a ratio")?.number()?,
-        high: fields.required("high", "a ratio")?.number()?,
-        basis: basis(&fields)?,
-        source: text(&fields, "source")?,
-    };
-    fields.finish();
-    if ratio.low > ratio.high {
-        item.refuse(LOW_ABOVE_HIGH);
-    }
-    Some(ratio)
-}
-
-fn numbers(item: &Item<'_>) -> Option<Vec<f64>> {
-    item.list()?.iter().map(Item::number).collect()
-}
-
-fn read_nearness(item: &Item<'_>) -> Option<Nearness> {
-    let fields = item.fields()?;
-    let limb = fields.required("limb", "arm or leg")?.word(&[("arm", Limb::Arm), ("leg", Limb::Leg)])?;
-    let landmarks: Vec<Landmark> =
-        fields.required("landmarks", "a list")?.list()?.iter().map(Item::landmark).collect::<Option<_>>()?;
-    let mean = numbers(&fields.required("mean", "a list")?)?;
-    let cov: Vec<Vec<f64>> =
-        fields.required("cov", "a square")?.list()?.iter().map(numbers).collect::<Option<_>>()?;
-    if mean.len() != landmarks.len()
-        || cov.len() != landmarks.len()
-        || cov.iter().any(|row| row.len() != landmarks.len())
-    {
-        item.refuse("`mean` and `cov` do not have as many rows as there are landmarks");
-        return None;
-    }
-    let nearness =
-        Nearness { limb, landmarks, mean, cov, basis: basis(&fields)?, source: text(&fields, "source")? };
-    fields.finish();
-    Some(nearness)
-}
-
-fn read_raised(item: &Item<'_>) -> Option<Raised> {
-    let fields = item.fields()?;
-    let words: Vec<(&str, &'static str)> = RAISABLE.iter().map(|id| (*id, *id)).collect();
-    let raised = Raised {
-        finding: fields.required("finding", "which house rule")?.word(&words)?,
-        severity: fields
-            .required("severity", "care or review")?
-            .word(&[("care", Severity::Caution), ("review", Severity::ClearFirst)])?,
-        basis: basis(&fields)?,
-        why: text(&fields, "why")?,
-    };
-    fields.finish();
-    Some(raised)
-}
-
-fn read_set(item: &Item<'_>) -> Option<SeveritySet> {
-    let fields = item.fields()?;
-    let set = SeveritySet {
-        set: fields.required("set", "its name")?.text()?,
-        of: fields.required("of", "what it grades")?.word(&[
-            ("excess-percent", ExcessMeasure::Percent),
-            ("excess-ml", ExcessMeasure::Millilitres),
-            ("girth-difference-cm", ExcessMeasure::GirthDifference),
-        ])?,
-        source: text(&fields, "source")?,
-        grades: fields.required("grades", "a list")?.list()?.iter().map(read_grade).collect::<Option<_>>()?,
-    };
-    fields.finish();
-    Some(set)
-}
-
-fn read_grade(item: &Item<'_>) -> Option<Grade> {
-    let fields = item.fields()?;
-    let limit = |key| fields.optional(key).and_then(|one| one.number());
-    let grade = Grade {
-        grade: fields.required("grade", "its name")?.text()?,
-        at_least: limit("at_least"),
-        above: limit("above"),
-        at_most: limit("at_most"),
-        below: limit("below"),
-        basis: basis(&fields)?,
-    };
-    fields.finish();
-    Some(grade)
 }

@@ -1,6 +1,6 @@
 //! Owns the named sets that grade an excess of volume or girth.
 
-use super::Basis;
+use super::{Basis, Limbs};
 
 /// What a set grades.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -45,6 +45,8 @@ impl Grade {
 pub struct SeveritySet {
     /// Its name.
     pub set: String,
+    /// On which limbs it is shown.
+    pub limbs: Limbs,
     /// What it grades.
     pub of: ExcessMeasure,
     /// Its grades, mildest first.

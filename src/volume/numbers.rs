@@ -74,8 +74,8 @@ impl VolumeNumbers {
         let weight = 100.0 * rules.number(NumberId::WeightChange);
         Self {
             weight_change_percent: if weight.is_finite() { weight } else { shipped.weight_change_percent },
-            girth_care_months: months(NumberId::GirthAgeCare, shipped.girth_care_months),
-            girth_again_months: months(NumberId::GirthAgeReview, shipped.girth_again_months),
+            girth_care_months: months(NumberId::GirthAgeCaution, shipped.girth_care_months),
+            girth_again_months: months(NumberId::GirthAgeLimit, shipped.girth_again_months),
             ..shipped
         }
     }

@@ -1,0 +1,177 @@
+//! The shipped rules, held against what reference texts state, and rules files of a user.
+
+use tapeline::anatomy::Limb;
+use tapeline::input::Source;
+use tapeline::rules::{
+    ArterialValue, ClearRule, Group, LoweredWhat, NumberId, Rules, Severity, Urgency, Validity, read_rules,
+    read_shipped_rules,
+};
+
+fn default_rules() -> Rules {
+    read_shipped_rules("default").unwrap_or_else(|problems| panic!("{problems:#?}"))
+}
+
+fn of(text: &str) -> Result<Rules, String> {
+    let source = Source { name: "clinic.yaml".to_owned(), text: text.to_owned() };
+    read_rules(Some(source)).map_err(|problems| problems.iter().map(|one| format!("{one}\n")).collect())
+}
+
+#[test]
+fn shipped_sets_are_read() {
+    let rules = default_rules();
+    assert!(rules.lowered.is_empty());
+    let other = read_shipped_rules("awmf-037-005").unwrap_or_else(|problems| panic!("{problems:#?}"));
+    assert!(other.lowered.iter().all(|one| !one.why.is_empty()), "{:?}", other.lowered);
+    let ids: Vec<&str> = other.lowered.iter().map(|one| one.id.as_str()).collect();
+    assert!(ids.contains(&"abpi") && ids.contains(&"feeling-lost-diabetes"), "{:?}", other.lowered);
+    for id in NumberId::ALL {
+        let (low, high) = id.sane();
+        let value = rules.number(*id);
+        assert!((low..=high).contains(&value), "{} {value}", id.id());
+    }
+}
+
+/// Source: the questions' table, restated: id, limb, group, severity on arm and leg, urgency, who clears.
+#[test]
+fn each_item_weighs_what_the_table_says() {
+    const ROWS: &str = "
+acute-infection|both|today|stop|stop|same-day|
+septic-signs|both|today|stop|stop|emergency|
+suspected-clot|both|today|stop|stop|same-day|
+cold-or-blue-limb|both|today|stop|stop|emergency|
+new-weakness|both|today|stop|stop|emergency|
+caval-obstruction|both|today|stop|stop|emergency|
+new-breathlessness|both|today|stop|stop|emergency|
+pregnancy-warning|both|today|stop|stop|emergency|
+fragile-skin|both|skin|clear-first|clear-first|routine|physician, therapist, podiatry
+radiotherapy-sore|both|skin|clear-first|clear-first|routine|oncology, therapist
+radiotherapy-recent|both|skin|caution|caution|routine|
+open-wound|both|skin|clear-first|clear-first|soon|physician, vascular, podiatry, therapist after a passing arterial decision
+foot-wound|leg|skin||clear-first|same-day|podiatry, vascular
+suspected-skin-cancer|both|skin|stop|stop|soon|
+thick-warty-skin|both|skin|caution|caution|routine|
+axillary-cords|arm|skin|caution||routine|
+bony-prominence|leg|skin||caution|routine|
+feeling-altered|both|feeling|caution|caution|routine|
+feeling-reduced|both|feeling|clear-first|clear-first|routine|physician, podiatry, therapist by protocol
+feeling-lost-diabetes|leg|feeling||stop|soon|physician, podiatry
+paralysis|both|feeling|clear-first|clear-first|routine|physician, therapist where light touch is felt
+cause-not-known|both|cause|clear-first|clear-first|soon|physician, oncology, vascular, therapist
+suspected-recurrence|both|cause|clear-first|clear-first|soon|oncology, physician
+active-cancer|both|cause|clear-first|clear-first|routine|oncology, palliative, physician
+node-surgery|both|operations|clear-first|clear-first|routine|surgery
+recent-surgery|both|operations|clear-first|clear-first|routine|surgery, therapist by protocol
+healed-surgery|both|operations|caution|caution|routine|
+heart-failure-mild|both|heart-kidneys|caution|caution|routine|
+heart-failure-moderate|both|heart-kidneys|caution|clear-first|routine|cardiology, physician
+heart-failure-severe|both|heart-kidneys|stop|stop|same-day|
+kidney-liver|both|heart-kidneys|clear-first|clear-first|routine|renal, physician
+general-swelling|both|heart-kidneys|clear-first|clear-first|soon|physician
+diabetes|both|heart-kidneys|note|caution|routine|
+anticoagulant|both|heart-kidneys|note|note|routine|
+arterial-rest-pain|leg|circulation||stop|same-day|
+arterial-walking-pain|leg|circulation||clear-first|soon|vascular, physician after a passing arterial decision
+arm-artery-disease|arm|circulation|clear-first||soon|vascular, physician
+raynaud|arm|circulation|caution||routine|
+bypass-shallow|both|circulation|stop|stop|soon|
+bypass-deep-or-stent|both|circulation|clear-first|clear-first|routine|vascular
+dialysis-access|arm|devices|clear-first||routine|renal, vascular
+line-under-garment|arm|devices|clear-first||routine|physician, oncology, cardiology
+port-or-pacemaker|arm|devices|caution||routine|
+glucose-sensor|arm|devices|caution||routine|
+weak-hands|both|daily-life|caution|caution|routine|
+cannot-remove-alone|both|daily-life|clear-first|clear-first|routine|therapist
+cannot-report|both|daily-life|clear-first|clear-first|routine|physician, therapist
+pregnancy|both|daily-life|caution|caution|routine|
+frail|both|daily-life|caution|caution|routine|
+earlier-harm|both|daily-life|caution|caution|routine|
+any-change|both|changes|note|note|routine|
+wear-harm|both|wear|caution|caution|routine|
+child|both||clear-first|clear-first|routine|physician, prescriber";
+    let rules = default_rules();
+    let rows: Vec<Vec<&str>> = ROWS.trim().lines().map(|row| row.split('|').collect()).collect();
+    assert_eq!(rows.len(), rules.items.len());
+    for (row, item) in rows.iter().zip(&rules.items) {
+        let weight = |limb| {
+            if item.limbs.include(limb) { item.weight(limb, |_| false).word() } else { "" }
+        };
+        let roles: Vec<String> = item.cleared_by.iter().map(|one: &ClearRule| one.spoken()).collect();
+        let found = [
+            item.id.as_str(),
+            item.limbs.word(),
+            item.group.map_or("", Group::word),
+            weight(Limb::Arm),
+            weight(Limb::Leg),
+            item.urgency.word(),
+            &roles.join(", "),
+        ];
+        assert_eq!(row.as_slice(), found);
+    }
+}
+
+#[test]
+fn each_group_holds_as_long_as_stated() {
+    let rules = default_rules();
+    for group in &rules.groups {
+        let wanted = match group.id {
+            Group::Today | Group::Changes | Group::Wear => (Validity::Days(7), None),
+            Group::Skin | Group::Feeling => (Validity::Months(3), None),
+            _ => (Validity::Months(12), Some(Validity::Months(3))),
+        };
+        assert_eq!((group.valid, group.caution), wanted, "{:?}", group.id);
+    }
+    let sided: Vec<&str> = rules.groups.iter().filter(|one| one.per_side).map(|one| one.id.word()).collect();
+    assert_eq!(sided, ["skin", "feeling", "cause", "operations", "circulation", "devices"]);
+    let asked = |limb| rules.groups_of(limb).count();
+    assert_eq!((asked(Limb::Arm), asked(Limb::Leg)), (9, 8));
+}
+
+#[test]
+fn what_becomes_milder_says_why_or_is_a_problem() {
+    const HEAD: &str = "tapeline: rules/1\nid: ours\nextends: default\nlabel: ours\nsource: ours\n";
+    let item = |severity: &str, why: &str| {
+        format!(
+            "{HEAD}items:\n  - {{id: suspected-clot, limb: both, group: today, condition: c, severity: {severity}, urgency: same-day, finding: f, next: n, basis: house rule, source: s{why}}}\n"
+        )
+    };
+    let refused = of(&item("note", "")).unwrap_err();
+    assert!(refused.contains("clinic.yaml:7:5: suspected-clot: is milder"), "{refused}");
+    let taken = of(&item("note", ", why: agreed")).unwrap();
+    assert_eq!(taken.lowered.len(), 1);
+    let one = &taken.lowered[0];
+    assert_eq!(
+        (one.what, one.id.as_str(), one.was.as_str(), one.now.as_str(), one.why.as_str()),
+        (LoweredWhat::Severity, "suspected-clot", "stop", "note", "agreed")
+    );
+    assert!(of(&item("stop", "")).unwrap().lowered.is_empty());
+    // A number inside its sane range is no matter, one outside is said with its reason.
+    let number = |value: &str| {
+        format!("{HEAD}numbers:\n  - {{id: pressure-limit, value: {value}, basis: house rule, why: ours}}\n")
+    };
+    assert!(of(&number("50 mmHg")).unwrap().lowered.is_empty());
+    let said = of(&number("90 mmHg")).unwrap().lowered;
+    assert_eq!(
+        (said[0].what, said[0].was.as_str(), said[0].now.as_str()),
+        (LoweredWhat::Number, "60 mmHg", "90 mmHg")
+    );
+    // A role more is milder as well.
+    let roles =
+        format!("{HEAD}findings:\n  - {{finding: rise, cleared_by: [fitter, therapist, physician]}}\n");
+    assert!(of(&roles).unwrap_err().contains("is milder"));
+    // A set that extends nothing is refused.
+    assert!(of("tapeline: rules/1\nid: ours\nlabel: ours\nsource: ours\n").is_err());
+}
+
+#[test]
+fn the_second_set_differs_where_it_says() {
+    let other = read_shipped_rules("awmf-037-005").unwrap();
+    let worst = |at: f64| {
+        let lines = other.arterial.iter().filter(|one| one.value == ArterialValue::Abpi && one.holds(at));
+        lines.map(|one| one.severity).min()
+    };
+    assert_eq!(worst(0.49), Some(Severity::Stop));
+    assert_eq!(worst(0.5), Some(Severity::ClearFirst));
+    let item = other.item("feeling-lost-diabetes").unwrap();
+    assert_eq!((item.severity, item.urgency), (Severity::ClearFirst, Urgency::Soon));
+    assert_eq!(other.item("heart-failure-moderate").unwrap().severity, Severity::ClearFirst);
+}
