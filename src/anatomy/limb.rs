@@ -72,6 +72,15 @@ impl Side {
         }
     }
 
+    /// The other one.
+    #[must_use]
+    pub fn other(self) -> Self {
+        match self {
+            Self::Left => Self::Right,
+            Self::Right => Self::Left,
+        }
+    }
+
     /// Reads `left` or `right`.
     pub fn parse(text: &str) -> Option<Self> {
         match text.trim() {

@@ -251,6 +251,14 @@ impl Record {
             .collect()
     }
 
+    /// The marks of a side, fitted or not.
+    pub fn marks_of(&self, side: Side) -> Option<&[Mark]> {
+        if let Some(limb) = self.limb_of(side) {
+            return Some(&limb.marks);
+        }
+        self.limbs.first().and_then(|limb| limb.other_limb.as_deref())
+    }
+
     /// The prescription that holds for a limb.
     pub fn prescribed_for<'r>(&'r self, limb: &'r LimbRecord) -> Option<&'r Prescribed> {
         limb.prescribed.as_ref().or(self.prescribed.as_ref())
