@@ -43,7 +43,7 @@ impl OpenChart {
 /// # Errors
 /// Every problem of the file and of its fabric.
 pub fn open_chart(source: Source, schemes: &Schemes) -> Result<OpenChart, Vec<Problem>> {
-    if is_table(&source.name) {
+    if source.is_table() {
         let name = source.name.clone();
         return Ok(OpenChart { chart: chart_of_table(source)?, file: File::Table(name) });
     }
@@ -138,24 +138,19 @@ fn reach(sizes: &[Size]) -> Option<(Landmark, Landmark)> {
 
 fn read_beside(item: &Item<'_>, limb: Limb, ends: Ends, elsewhere: &mut Vec<Problem>) -> Option<Vec<Size>> {
     let name = item.text()?;
-    let source = match Source::read(&item.reader().source().beside(&name)) {
+    let source = match Source::read_as(&item.reader().source().beside(&name), "a table of sizes") {
         Ok(source) => source,
         Err(problem) => {
             item.refuse(format!("the table `{}`: {}", problem.file, problem.what));
             return None;
         }
     };
-    if !is_table(&source.name) {
-        item.refuse(format!("`{name}` is no `.csv` file; save the sheet as CSV with commas"));
+    if !source.is_table() {
+        item.refuse(format!("`{name}` is no table; save the sheet as `.csv`, `.xlsx` or `.ods`"));
         return None;
     }
     let read = read_table(source, Some(limb), ends);
     read.map_err(|problems| elsewhere.extend(problems)).ok().map(|(_, sizes)| sizes)
-}
-
-/// Whether a file is a table by its name.
-fn is_table(name: &str) -> bool {
-    std::path::Path::new(name).extension().is_some_and(|ext| ext.eq_ignore_ascii_case("csv"))
 }
 
 /// A chart from a table alone: limb from its measures, no scheme, no class.

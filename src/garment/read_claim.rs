@@ -78,7 +78,7 @@ pub(super) fn read_claim(
 /// Opens the fabric file that a value names.
 pub(super) fn read_fabric(item: &Item<'_>, elsewhere: &mut Vec<Problem>) -> Option<Fabric> {
     let name = item.text()?;
-    let source = match Source::read(&item.reader().source().beside(&name)) {
+    let source = match Source::read_as(&item.reader().source().beside(&name), "a fabric file") {
         Ok(source) => source,
         Err(problem) => {
             item.refuse(format!("the fabric file `{}`: {}", problem.file, problem.what));

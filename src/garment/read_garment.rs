@@ -250,7 +250,7 @@ fn read_piece(item: &Item<'_>, limb: Limb, schemes: &Schemes, elsewhere: &mut Ve
     fields.finish();
     let named = named?;
     let name = named.text()?;
-    let source = match Source::read(&item.reader().source().beside(&name)) {
+    let source = match Source::read_as(&item.reader().source().beside(&name), "a garment or wrap file") {
         Ok(source) => source,
         Err(problem) => {
             named.refuse(format!("the garment file `{}`: {}", problem.file, problem.what));

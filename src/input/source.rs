@@ -48,6 +48,26 @@ impl Source {
             || self.name.contains(".ODS, sheet ")
     }
 
+    /// The same table with each decimal comma as a point: in a text whose columns are separated by other
+    /// signs everywhere, else inside quotes. Every place in it stays the same.
+    #[must_use]
+    pub fn with_decimal_commas(mut self) -> Self {
+        let first = self.text.lines().find(|line| !line.trim().is_empty()).unwrap_or_default();
+        let everywhere = first.contains([';', '\t']);
+        let mut quoted = false;
+        let mut mended = String::with_capacity(self.text.len());
+        let mut before = ' ';
+        let mut chars = self.text.chars().peekable();
+        while let Some(c) = chars.next() {
+            quoted ^= c == '"';
+            let number = before.is_ascii_digit() && chars.peek().is_some_and(char::is_ascii_digit);
+            mended.push(if c == ',' && number && (everywhere || quoted) { '.' } else { c });
+            before = c;
+        }
+        self.text = mended;
+        self
+    }
+
     /// Whether it is a table: a spreadsheet, a `.csv` or `.tsv` file, or a text whose first line has the
     /// separators of a header and names no kind.
     pub fn is_table(&self) -> bool {

@@ -154,6 +154,10 @@ impl Table {
     /// A problem of a cell, or of a row where no column is given.
     pub fn problem(&self, row: &Row, column: Option<usize>, what: impl Into<String>) -> Problem {
         let name = column.and_then(|column| self.header.get(column)).cloned().unwrap_or_default();
+        let mut what = what.into();
+        if what.contains("has a decimal comma") {
+            what.push_str("; or read the table with `--decimal-comma`");
+        }
         if self.source.is_sheet() {
             let cell =
                 column.map_or_else(|| format!("row {}", row.line), |column| cell_name(column, row.line));
@@ -162,7 +166,7 @@ impl Table {
         }
         let raw = self.source.text.get(row.start..row.end).unwrap_or_default();
         let (down, across) = place_in(raw, self.separator, column.unwrap_or(0));
-        let mut found = problem(&self.source, row.line + down, across, what.into());
+        let mut found = problem(&self.source, row.line + down, across, what);
         found.field = name;
         found
     }
