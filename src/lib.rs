@@ -13,6 +13,7 @@ pub mod rules;
 pub mod record;
 pub mod garment;
 pub mod volume;
+pub mod sizing;
 pub mod pressure;
 pub mod gradient;
 pub mod finding;

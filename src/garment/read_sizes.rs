@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use super::read_claim::{read_label, read_repeats};
 use super::{Relaxed, Size, Variant};
-use crate::anatomy::{Between, Landmark, Limb};
+use crate::anatomy::{Landmark, Limb};
 use crate::input::{Fields, Item};
 use crate::quantity::Range;
 use crate::record::{LengthName, landmark_fault};
@@ -156,7 +156,7 @@ fn read_variant(item: &Item<'_>, limb: Limb) -> Option<Variant> {
         if key == "variant" {
             continue;
         }
-        match (read_length_name(limb, &key), one.range()) {
+        match (LengthName::parse(limb, &key), one.range()) {
             (Some(between), Some(_)) if lengths.iter().any(|(other, _)| *other == between) => {
                 whole = false;
                 item.reader().raise(
@@ -179,15 +179,6 @@ fn read_variant(item: &Item<'_>, limb: Limb) -> Option<Variant> {
     }
     let name = name.map_or(Some(None), |name| name.map(Some))?;
     whole.then_some(Variant { name, lengths })
-}
-
-/// `wrist to axilla`, `floor to below-knee`.
-pub(super) fn read_length_name(limb: Limb, text: &str) -> Option<LengthName> {
-    match text.trim().strip_prefix("floor to ") {
-        Some(to) if limb == Limb::Leg => Landmark::parse(limb, to).map(LengthName::FromFloor),
-        Some(_) => None,
-        None => Between::parse(limb, text.trim()).map(LengthName::Between),
-    }
 }
 
 /// What contradicts itself between sizes: the place of the size, and what. What is only odd (gaps,

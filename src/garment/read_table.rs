@@ -4,7 +4,7 @@
 use std::collections::BTreeMap;
 
 use super::read_cell::{Heading, Part};
-use super::read_sizes::{Ends, MOST_SIZES, faults, read_length_name};
+use super::read_sizes::{Ends, MOST_SIZES, faults};
 use super::{Relaxed, Size, Variant};
 use crate::anatomy::{Landmark, Limb};
 use crate::input::{Problem, Row, Source, Table, Text};
@@ -240,7 +240,7 @@ impl<'t> Reading<'t> {
     fn measure(&self, text: &str) -> Result<Measure, String> {
         let text = text.trim();
         if text.contains(" to ") {
-            return read_length_name(self.limb, text)
+            return LengthName::parse(self.limb, text)
                 .map(Measure::Length)
                 .ok_or_else(|| format!("`{text}` is no stretch of the {}", self.limb.name()));
         }

@@ -1,0 +1,163 @@
+//! Owns the chance that a second measurement would pick the same size.
+
+use super::measure::inside_chance;
+use super::points::{POINTS, place, quantile, steps};
+use super::{KnownGirth, SizingInput};
+use crate::garment::{BetweenSizes, Chart};
+use crate::quantity::Range;
+
+/// How sure the choice of a size is, from the record alone.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SameAgain {
+    /// Chance that a second measurement picks the same size, 0 to 1, good to 0.01.
+    pub chance: f64,
+    /// The other size that would be picked most often; none where none would be.
+    pub runner_up: Option<usize>,
+    /// How often, 0 to 1; 0 without one.
+    pub runner_up_chance: f64,
+}
+
+/// A size that takes less than this share of second measurements is not followed (house rule: far below what
+/// is printed).
+const NEGLIGIBLE: f64 = 1e-5;
+
+/// One girth that is drawn anew: its value, tenths of a millimetre, and the SD of a second one.
+#[derive(Clone, Copy)]
+struct Drawn {
+    tenths: i64,
+    centre: f64,
+    spread: f64,
+}
+
+/// A size that may be picked.
+struct Rival {
+    place: usize,
+    ranges: Vec<Range>,
+    /// Chance that a second measurement lies in all its ranges.
+    taken: f64,
+    /// Points of those in its ranges that another size takes better.
+    lost: u32,
+    /// Points in its ranges.
+    held: u32,
+}
+
+/// The chance that a second measurement would pick `picked` again, by margins, and the runner-up.
+/// C′ ~ N(C, 2s²) for each girth; sizes in `reversed` are out. None where a girth is missing.
+///
+/// The share of a size is Φ's exact share of its ranges, times the share of the even points in them that
+/// no other size takes better; sizes that do not overlap need no points.
+///
+/// Source: flat prior, normal tape error (derived); the average is a house rule.
+pub fn same_again(input: &SizingInput, chart: &Chart, reversed: &[bool], picked: usize) -> Option<SameAgain> {
+    let drawn: Vec<Drawn> = chart
+        .measures()
+        .iter()
+        .map(|landmark| input.girths.get(landmark).map(|known| drawn(known, chart)))
+        .collect::<Option<_>>()?;
+    let out = |place: usize| reversed.get(place).copied().unwrap_or(false);
+    let mut rivals: Vec<Rival> = chart
+        .sizes
+        .iter()
+        .enumerate()
+        .filter(|(place, _)| !out(*place))
+        .filter_map(|(place, size)| {
+            let ranges: Vec<Range> = size.girths.iter().map(|(_, range)| *range).collect();
+            let share =
+                |(one, range): (&Drawn, &Range)| inside_chance(one.tenths, *range, one.spread / 100.0);
+            let taken: f64 = drawn.iter().zip(&ranges).map(share).product();
+            (taken > NEGLIGIBLE || place == picked).then_some(Rival {
+                place,
+                ranges,
+                taken,
+                lost: 0,
+                held: 0,
+            })
+        })
+        .collect();
+    if overlap(&rivals) {
+        contest(&mut rivals, &drawn, chart.between_sizes);
+    }
+    let chance = |rival: &Rival| {
+        let kept = 1.0 - f64::from(rival.lost) / f64::from(rival.held.max(1));
+        rival.taken * kept
+    };
+    let own = rivals.iter().find(|rival| rival.place == picked).map(chance)?;
+    let mut runner_up: Option<(usize, f64)> = None;
+    for rival in rivals.iter().filter(|rival| rival.place != picked) {
+        let share = chance(rival);
+        if share > runner_up.map_or(NEGLIGIBLE, |(_, best)| best) {
+            runner_up = Some((rival.place, share));
+        }
+    }
+    Some(SameAgain {
+        chance: own,
+        runner_up: runner_up.map(|(place, _)| place),
+        runner_up_chance: runner_up.map_or(0.0, |(_, share)| share),
+    })
+}
+
+/// A girth as a second measurement would find it; the SD of the difference of two is √2 times one's.
+fn drawn(known: &KnownGirth, chart: &Chart) -> Drawn {
+    let tenths = known.girth.rounded_to(chart.printed_step).tenths();
+    let centre = f64::from(i32::try_from(tenths).unwrap_or(i32::MAX));
+    Drawn { tenths, centre, spread: std::f64::consts::SQRT_2 * known.sd_cm * 100.0 }
+}
+
+/// Whether any two sizes share more than an edge in every girth.
+fn overlap(rivals: &[Rival]) -> bool {
+    let low = |range: Range| range.low.unwrap_or(i64::MIN);
+    let high = |range: Range| range.high.unwrap_or(i64::MAX);
+    let share = |one: &Rival, other: &Rival| {
+        one.ranges.iter().zip(&other.ranges).all(|(a, b)| low(*a).max(low(*b)) < high(*a).min(high(*b)))
+    };
+    rivals.iter().enumerate().any(|(at, one)| rivals.iter().skip(at + 1).any(|other| share(one, other)))
+}
+
+/// Counts, for each size, the points in its ranges that another one takes better.
+fn contest(rivals: &mut [Rival], drawn: &[Drawn], tie: BetweenSizes) {
+    let steps = steps(drawn.len());
+    let mut girths = vec![0.0_f64; drawn.len()];
+    let mut margins = vec![None; rivals.len()];
+    for number in 0..POINTS {
+        for ((girth, one), step) in girths.iter_mut().zip(drawn).zip(&steps) {
+            *girth = one.centre + one.spread * quantile(place(number, *step));
+        }
+        let mut best: Option<(usize, f64)> = None;
+        let mut equal = false;
+        for (at, (rival, margin)) in rivals.iter().zip(&mut margins).enumerate() {
+            *margin = relative_margin(&rival.ranges, &girths);
+            let Some(margin) = *margin else { continue };
+            let better = best.is_none_or(|(_, held)| margin > held);
+            let alike = best.is_some_and(|(_, held)| margin.total_cmp(&held).is_eq());
+            if better || (alike && tie == BetweenSizes::Larger) {
+                best = Some((at, margin));
+            }
+            equal = (equal && !better) || alike;
+        }
+        let winner = best.filter(|_| !equal || tie != BetweenSizes::Fitter).map(|(at, _)| at);
+        for (at, (rival, margin)) in rivals.iter_mut().zip(&margins).enumerate() {
+            if margin.is_some() {
+                rival.held += 1;
+                rival.lost += u32::from(winner != Some(at));
+            }
+        }
+    }
+}
+
+/// Smallest margin relative to the width of its range; infinite where every range is open; none outside.
+fn relative_margin(ranges: &[Range], girths: &[f64]) -> Option<f64> {
+    let end = |tenths: i64| f64::from(i32::try_from(tenths).unwrap_or(i32::MAX));
+    let mut least = f64::INFINITY;
+    for (range, girth) in ranges.iter().zip(girths) {
+        let below = range.low.map(|low| girth - end(low));
+        let above = range.high.map(|high| end(high) - girth);
+        let margin = below.unwrap_or(f64::INFINITY).min(above.unwrap_or(f64::INFINITY));
+        if margin < 0.0 {
+            return None;
+        }
+        if let Some(width) = range.width() {
+            least = least.min(margin / end(width.max(1)));
+        }
+    }
+    Some(least)
+}
