@@ -1,8 +1,9 @@
 //! Owns what a mark beyond its curve's end says: its pressure is at least so much.
 
 use super::point::{Assumed, PRESS, is_beyond, point};
-use super::state::State;
-use super::{FallMark, FallSetting, Grade, Part};
+use super::rise::pair;
+use super::state::{State, nodes};
+use super::{FallMark, FallSetting, Grade, GradientBasis, Part};
 use crate::anatomy::Landmark;
 use crate::quantity::phi;
 
@@ -56,4 +57,35 @@ pub(super) fn bound(state: &State<'_>, setting: &FallSetting<'_>) -> Option<Boun
         }
     }
     worst
+}
+
+/// The chance that a mark lies above another by a rise that counts, averaged over every assumption: for the
+/// band of an edge against the garment under it. By its lower bound where it lies beyond its curve; none where
+/// the one under it does, or nothing is known.
+pub fn held_against(under: &FallMark, over: &FallMark, setting: &FallSetting<'_>) -> Option<f64> {
+    let known = |mark: &FallMark| {
+        setting.basis != GradientBasis::Fabric
+            || mark.parts().iter().all(|part| match part {
+                Part::Knit(part) => !is_beyond(mark, part, &setting.knits, &setting.rules),
+                Part::Wrap(_) => true,
+            })
+    };
+    if !known(under) {
+        return None;
+    }
+    let delta = setting.delta();
+    if !known(over) {
+        let assumed = Assumed { exponent: 1.0, errors: &[] };
+        let held = point(under, setting.basis, &setting.knits, assumed, &setting.rules)?;
+        let own = over.girth_sd_cm / over.girth_cm;
+        return Some(phi((least_mmhg(over, setting).ln() - held.y - delta) / held.s.hypot(own)));
+    }
+    let mut sum = None;
+    for node in nodes(&[under, over], setting) {
+        let [below, above] = node.points.as_slice() else { return None };
+        if node.weight > 0.0 {
+            sum = Some(sum.unwrap_or(0.0) + node.weight * pair(*below, *above, delta));
+        }
+    }
+    sum
 }

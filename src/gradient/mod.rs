@@ -25,6 +25,7 @@ mod judge;
 mod decide;
 
 pub use basis::GradientBasis;
+pub use bound::held_against;
 pub use chances::Chances;
 pub use curve::{Knit, TensionCurve};
 pub use decide::{Action, Decide, decide};

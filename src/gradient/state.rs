@@ -70,7 +70,8 @@ fn slack_below(judged: &[&FallMark], setting: &FallSetting<'_>) -> bool {
     false
 }
 
-fn nodes(marks: &[&FallMark], setting: &FallSetting<'_>) -> Vec<Node> {
+/// Marks under every assumption.
+pub(super) fn nodes(marks: &[&FallMark], setting: &FallSetting<'_>) -> Vec<Node> {
     let node = |weight, assumed: Assumed<'_>| Node {
         weight,
         points: marks
