@@ -24,3 +24,6 @@ mod fall_support;
 mod gradient_vectors;
 mod worked_volume;
 mod rules;
+mod chance;
+mod limbs;
+mod misreadings;

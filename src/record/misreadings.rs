@@ -21,6 +21,9 @@ use crate::rules::Rules;
 /// Most misreadings that are named (house rule: a longer list is not read).
 pub const MOST_MISREADINGS: usize = 4;
 
+/// Of lost first digits, of which nine are tried, the nearest that are named (house rule).
+const MOST_LOST: usize = 3;
+
 /// Most marks of a limb that is searched (house rule: the search tries every change against every mark).
 const MOST_SEARCHED: usize = 60;
 
@@ -77,7 +80,12 @@ pub(super) fn misreadings(girths: &Girths, held: &Held<'_>, moved: &[MarkPlace])
         found.push((Misreading { kind, whole_limb, instead: instead.collect(), distance }, mended));
     }
     found.sort_by(|(one, _), (other, _)| one.distance.total_cmp(&other.distance));
-    found.into_iter().map(|(misreading, _)| misreading).take(MOST_MISREADINGS).collect()
+    let mut lost = 0;
+    let found = found.into_iter().map(|(misreading, _)| misreading).filter(|one| {
+        lost += usize::from(one.kind == MisreadingKind::LostDigit);
+        one.kind != MisreadingKind::LostDigit || lost <= MOST_LOST
+    });
+    found.take(MOST_MISREADINGS).collect()
 }
 
 type Change = (MisreadingKind, bool, Girths);
@@ -151,13 +159,15 @@ fn swapped_digits(tenths: i64) -> Vec<i64> {
         return Vec::new();
     }
     let digits = (tenths / 10).to_string().into_bytes();
+    // `40.2` with its first two digits swapped is typed as `4.2`: the nought is lost with it.
+    let lost_nought = (tenths < 1_000).then_some(tenths / 100 * 1_000 + tenths % 100);
     let swap = |at: usize| {
         let mut swapped = digits.clone();
         swapped.swap(at - 1, at);
         let number: i64 = String::from_utf8(swapped).ok()?.parse().ok()?;
         Some(number * 10)
     };
-    (1..digits.len()).filter_map(swap).collect()
+    (1..digits.len()).filter_map(swap).chain(lost_nought).collect()
 }
 
 /// One digit of the centimetres, tens or units, another one.
