@@ -2,6 +2,7 @@
 
 use super::{CutOffs, Detectable, Excess, GirthPair, Graded, LimbVolume, Part, PartOfLimb, Segment, Setting};
 use crate::record::VolumeMethod;
+use crate::rules::Rules;
 
 /// Why two limbs are not compared.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -63,20 +64,21 @@ impl VisitVolume {
         self.parts.iter().find(|one| one.part == part)
     }
 
-    /// The distal part, where its excess is hidden by that of the whole limb: the whole lies at or
-    /// below 5 %, the part above it and beyond the tape's error. Basis: house rule on the lower end of
-    /// the consensus grades (memory).
-    pub fn hidden_distal(&self) -> Option<&Part> {
+    /// The distal part, where the whole limb hides its excess: it reaches a higher grade of the
+    /// consensus than the whole, and more than the tape's error. Basis: house rule.
+    pub fn hidden_distal(&self, rules: &Rules) -> Option<&Part> {
+        let set = rules.severity_sets.iter().find(|set| set.set == CONSENSUS)?;
+        let rank = |percent: f64| set.grades.iter().position(|grade| grade.holds(percent));
         let whole = self.excess?;
         self.part(PartOfLimb::Distal).filter(|part| {
             part.excess.is_some_and(|excess| {
-                whole.percent <= HIDDEN_PERCENT
-                    && excess.percent > HIDDEN_PERCENT
+                rank(excess.percent) > rank(whole.percent)
+                    && excess.percent > whole.percent
                     && excess.ml > super::TWO_SIDED * excess.sd_ml
             })
         })
     }
 }
 
-/// See [`VisitVolume::hidden_distal`]. Basis: house rule.
-const HIDDEN_PERCENT: f64 = 5.0;
+/// The set that a hidden part is graded by.
+const CONSENSUS: &str = "isl";

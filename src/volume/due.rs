@@ -1,0 +1,126 @@
+//! Owns what is due for the garments in use.
+//!
+//! Source: re-check and regular visits, Lymphoedema Framework 2006 (published); service life about six
+//! months of daily wear, RAL (published); the fewer garments share the wear, the earlier (published:
+//! Veraart, Dermatol Surg 1997, of class 2 stockings of one kind); the months by number are house rules.
+
+use jiff::ToSpan as _;
+use jiff::civil::Date;
+
+use crate::input::Text;
+use crate::record::{AgeBand, GarmentInUse};
+use crate::rules::Basis;
+
+/// What is due.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum DueKind {
+    /// A first look soon after it was given, where harm might go unnoticed.
+    FirstLook,
+    /// The re-check some weeks after it was given.
+    Recheck,
+    /// The next regular visit.
+    Regular,
+    /// A new one.
+    Renewal,
+}
+
+impl DueKind {
+    /// The word for it.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::FirstLook => "first-look",
+            Self::Recheck => "re-check",
+            Self::Regular => "regular-visit",
+            Self::Renewal => "renewal",
+        }
+    }
+
+    /// What the date rests on.
+    pub fn basis(self) -> Basis {
+        match self {
+            Self::FirstLook | Self::Renewal => Basis::HouseRule,
+            Self::Recheck | Self::Regular => Basis::Published,
+        }
+    }
+}
+
+/// One thing due.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Due {
+    /// What.
+    pub kind: DueKind,
+    /// For which garment, by its label.
+    pub garment: Text,
+    /// From this day on.
+    pub on: Date,
+    /// By this day at the latest.
+    pub by: Date,
+    /// Whether its day has come.
+    pub is_due: bool,
+    /// Whether its last day has passed.
+    pub is_late: bool,
+}
+
+impl Due {
+    fn of(kind: DueKind, garment: &Text, on: Date, by: Date, today: Date) -> Self {
+        Self { kind, garment: garment.clone(), on, by, is_due: today >= on, is_late: today > by }
+    }
+}
+
+/// Days for a first look where harm might go unnoticed: 7. Basis: house rule.
+const FIRST_LOOK_DAYS: i32 = 7;
+/// Weeks to the re-check: 4 to 6. Basis: published (Lymphoedema Framework 2006).
+const RECHECK_WEEKS: (i32, i32) = (4, 6);
+/// Months between regular visits: 3 to 6. Basis: published (Lymphoedema Framework 2006).
+const REGULAR_MONTHS: (i32, i32) = (3, 6);
+/// Months to the renewal of a garment worn alone, or by a child: 3. Basis: house rule.
+const RENEWAL_ALONE_MONTHS: i32 = 3;
+/// Months to the renewal of garments worn in turn: 6. Basis: published (RAL service life).
+const RENEWAL_IN_TURN_MONTHS: i32 = 6;
+
+/// `date` and `months` calendar months, the day clipped to the month's end.
+pub fn months_after(date: Date, months: i32) -> Date {
+    date.saturating_add(months.months())
+}
+
+/// What is due for the `garments` of one limb, soonest first. `seen` is the newest visit; `closely`
+/// where diabetes, lost feeling, a cap or cannot-report is recorded.
+pub fn due(garments: &[GarmentInUse], seen: Date, age: AgeBand, closely: bool, today: Date) -> Vec<Due> {
+    let mut all = Vec::new();
+    for garment in current(garments) {
+        let (label, given) = (&garment.label, garment.given_on);
+        let mut push = |kind, on, by| all.push(Due::of(kind, label, on, by, today));
+        let weeks = |count: i32| given.saturating_add(count.weeks());
+        if closely && seen <= given {
+            push(DueKind::FirstLook, given, given.saturating_add(FIRST_LOOK_DAYS.days()));
+        }
+        if seen < weeks(RECHECK_WEEKS.0) {
+            push(DueKind::Recheck, weeks(RECHECK_WEEKS.0), weeks(RECHECK_WEEKS.1));
+        } else {
+            let (on, by) = REGULAR_MONTHS;
+            push(DueKind::Regular, months_after(seen, on), months_after(seen, by));
+        }
+        let alone = garment.quantity < 2 || age == AgeBand::Child;
+        let months = if alone { RENEWAL_ALONE_MONTHS } else { RENEWAL_IN_TURN_MONTHS };
+        let renewal = months_after(given, months);
+        push(DueKind::Renewal, renewal, renewal);
+    }
+    all.sort_by(|one, other| {
+        (one.on, one.kind, one.garment.as_str()).cmp(&(other.on, other.kind, other.garment.as_str()))
+    });
+    all
+}
+
+/// The garments that are worn now: of each label the last given.
+pub fn current(garments: &[GarmentInUse]) -> Vec<&GarmentInUse> {
+    garments
+        .iter()
+        .enumerate()
+        .filter(|(at, one)| {
+            !garments.iter().enumerate().any(|(later, other)| {
+                other.label == one.label && (other.given_on, later) > (one.given_on, *at)
+            })
+        })
+        .map(|(_, one)| one)
+        .collect()
+}

@@ -1,0 +1,49 @@
+//! Owns the course of one limb.
+
+use jiff::civil::Date;
+
+use super::{Change, Due, Infections, Ready, RelativeChange, Since, Visit, Worsening};
+use crate::anatomy::Side;
+
+/// The course of one limb over its visits.
+#[derive(Clone, Debug)]
+pub struct LimbCourse {
+    /// Which limb.
+    pub side: Side,
+    /// Its visits, oldest first; the last is the one that is judged.
+    pub visits: Vec<Visit>,
+    /// The changes of the newest visit, since the first of its series and since the last; empty where it
+    /// begins a series.
+    pub changes: Vec<Change>,
+    /// Since the baseline before treatment, where one is marked and both limbs were measured.
+    pub relative: Option<RelativeChange>,
+    /// Whether it is ready for a garment; none without an earlier visit in the newest series.
+    pub ready: Option<Ready>,
+    /// Whether the swelling has grown: of the whole limb, else of the part below the joint.
+    pub worsening: Option<Worsening>,
+    /// Whether volume has risen beyond measuring since the garment in use was given.
+    pub grown_since_given: Option<Change>,
+    /// What is due for the garments in use, soonest first.
+    pub due: Vec<Due>,
+    /// Its infections.
+    pub infections: Infections,
+}
+
+impl LimbCourse {
+    /// The change since the first or the last visit.
+    pub fn change(&self, since: Since) -> Option<&Change> {
+        self.changes.iter().find(|one| one.since == since)
+    }
+
+    /// The days on which a series begins anew, after the first: volumes before and after are shown beside
+    /// one another, without a difference.
+    pub fn new_baselines(&self) -> Vec<Date> {
+        self.visits
+            .windows(2)
+            .filter_map(|pair| match pair {
+                [one, other] if other.series != one.series => Some(other.measured_on),
+                _ => None,
+            })
+            .collect()
+    }
+}
