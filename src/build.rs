@@ -7,16 +7,21 @@ use std::path::Path;
 
 use serde_yaml::Value;
 
+/// The folders whose tables become JSON; no two tables bear one name.
+const FOLDERS: [&str; 5] =
+    ["garment-tables/schemes", "garment-tables/rules", "src/explain", "src/explain/alarms", "tests/hazards"];
+
 fn main() {
     let out = std::env::var_os("OUT_DIR").unwrap_or_default();
-    for kind in ["schemes", "rules"] {
-        let folder = Path::new("garment-tables").join(kind);
+    for folder in FOLDERS {
+        let folder = Path::new(folder);
         println!("cargo::rerun-if-changed={}", folder.display());
         let Ok(entries) = std::fs::read_dir(&folder) else {
             println!("cargo::error=the folder {} is missing", folder.display());
             return;
         };
-        for path in entries.flatten().map(|entry| entry.path()) {
+        let tables = entries.flatten().map(|entry| entry.path());
+        for path in tables.filter(|path| path.extension().is_some_and(|end| end == "yaml")) {
             println!("cargo::rerun-if-changed={}", path.display());
             let text = std::fs::read_to_string(&path).unwrap_or_default();
             let mut json = String::new();

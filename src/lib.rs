@@ -20,4 +20,5 @@ pub mod estimate;
 pub mod finding;
 pub mod assessment;
 pub mod report;
+pub mod explain;
 pub mod render;

@@ -19,6 +19,7 @@ mod made;
 
 mod input;
 
+mod explain;
 mod fall;
 mod fall_support;
 mod gradient_vectors;
