@@ -16,6 +16,7 @@ pub mod volume;
 pub mod sizing;
 pub mod pressure;
 pub mod gradient;
+pub mod screening;
 pub mod estimate;
 pub mod finding;
 pub mod assessment;

@@ -1,0 +1,166 @@
+//! Owns whether what was cleared counts: role, condition, decision, dates, cap.
+
+use jiff::civil::Date;
+
+use super::{Case, cap_mmhg};
+use crate::record::{ClearDecision, Cleared};
+use crate::rules::{ClearRule, ClearWhen, NumberId, Role};
+
+/// Why a clearing does not count.
+#[derive(Clone, Debug, PartialEq)]
+pub enum WhyVain {
+    /// Nobody may clear it.
+    Nobody,
+    /// That role may not.
+    Role(Vec<ClearRule>),
+    /// That role may only under a condition that does not hold.
+    Condition(ClearWhen),
+    /// It is dated ahead of today.
+    Ahead,
+    /// It is dated before the answer.
+    BeforeAnswer(Date),
+    /// It has run out.
+    RunOut(Date),
+    /// It states no cap where one is needed, or one without an upper end.
+    NoCap,
+    /// Its cap lies above what a protocol allows, mmHg.
+    CapAboveProtocol(f64),
+    /// It names no referral, or one ahead of today.
+    NoReferral,
+    /// It names no side where each side is cleared by itself.
+    NoSide,
+    /// It names a stop.
+    Stop,
+    /// It names something that is not there.
+    NotThere,
+}
+
+/// What was decided on something.
+#[derive(Clone, Debug)]
+pub enum Clearing {
+    /// Nothing.
+    Open,
+    /// Cleared, until that day; none = beyond the calendar.
+    Cleared(Box<Cleared>, Option<Date>),
+    /// Refused: it stays.
+    Refused(Box<Cleared>),
+    /// Entries that do not count, each with its reason.
+    Vain(Vec<(Cleared, WhyVain)>),
+}
+
+impl Clearing {
+    /// Whether it may go on.
+    pub fn is_cleared(&self) -> bool {
+        matches!(self, Self::Cleared(..))
+    }
+
+    /// The entry that counts.
+    pub fn counting(&self) -> Option<&Cleared> {
+        match self {
+            Self::Cleared(entry, _) => Some(entry),
+            _ => None,
+        }
+    }
+}
+
+/// What is to be cleared.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Asked<'a> {
+    /// Item, arterial value or finding.
+    pub(super) id: &'a str,
+    /// When it was answered, taken or measured.
+    pub(super) on: Option<Date>,
+    /// Whether it is cleared for each side by itself.
+    pub(super) sided: bool,
+    /// Whether a cap is needed.
+    pub(super) capped: bool,
+    /// The cap written with the arterial values, mmHg.
+    pub(super) written_cap: Option<f64>,
+    /// Whether light touch is felt.
+    pub(super) light_touch: bool,
+    /// Whether the arterial decision passes.
+    pub(super) arterial_pass: bool,
+}
+
+/// The entries of a case, with whether each names its side.
+pub(super) fn entries<'a>(case: &Case<'a>) -> impl Iterator<Item = (&'a Cleared, bool)> {
+    let both = case.record.is_both();
+    let client = case.record.cleared.iter().map(move |one| (one, !both));
+    client.chain(case.limb.cleared.iter().map(|one| (one, true)))
+}
+
+/// What was decided on `asked`. A refusal goes before any clearing; of the clearings the first that
+/// counts is taken.
+pub(super) fn clearing<'a>(case: &Case<'a>, earlier: Option<&Case<'a>>, asked: Asked<'_>) -> Clearing {
+    let all: Vec<(&Cleared, bool)> = entries(case)
+        .chain(earlier.into_iter().flat_map(|one| entries(one)))
+        .filter(|(entry, _)| entry.item.text == asked.id)
+        .collect();
+    let refused = all.iter().find(|(entry, _)| entry.decision == ClearDecision::Refused);
+    if let Some((entry, _)) = refused {
+        return Clearing::Refused(Box::new((*entry).clone()));
+    }
+    let mut vain = Vec::new();
+    for (entry, names_side) in all {
+        match why_vain(case, entry, names_side, asked) {
+            None => {
+                let until = last_day(case, entry);
+                return Clearing::Cleared(Box::new(entry.clone()), until);
+            }
+            Some(why) => vain.push((entry.clone(), why)),
+        }
+    }
+    if vain.is_empty() { Clearing::Open } else { Clearing::Vain(vain) }
+}
+
+fn last_day(case: &Case<'_>, entry: &Cleared) -> Option<Date> {
+    entry.until.or_else(|| case.rules.time(NumberId::ClearingValid).last_day(entry.cleared_on))
+}
+
+fn why_vain(case: &Case<'_>, entry: &Cleared, names_side: bool, asked: Asked<'_>) -> Option<WhyVain> {
+    let may = case.rules.cleared_by(asked.id).unwrap_or_default();
+    if may.is_empty() {
+        return Some(WhyVain::Nobody);
+    }
+    let own: Vec<&ClearRule> = may.iter().filter(|one| one.role == entry.role).collect();
+    if own.is_empty() {
+        return Some(WhyVain::Role(may));
+    }
+    let holds = |when: ClearWhen| match when {
+        ClearWhen::Always => true,
+        ClearWhen::ByProtocol => entry.by_protocol.is_some(),
+        ClearWhen::AfterArterialPass => asked.arterial_pass,
+        ClearWhen::LightTouchFelt => asked.light_touch,
+    };
+    let Some(rule) = own.iter().find(|one| holds(one.when)) else {
+        return own.first().map(|one| WhyVain::Condition(one.when));
+    };
+    if asked.sided && !names_side {
+        return Some(WhyVain::NoSide);
+    }
+    if entry.cleared_on > case.today {
+        return Some(WhyVain::Ahead);
+    }
+    if let Some(on) = asked.on.filter(|on| entry.cleared_on < *on) {
+        return Some(WhyVain::BeforeAnswer(on));
+    }
+    if let Some(last) = last_day(case, entry).filter(|last| case.today > *last) {
+        return Some(WhyVain::RunOut(last));
+    }
+    if asked.capped { why_uncapped(case, entry, rule.when, asked.written_cap) } else { None }
+}
+
+/// A band of an arterial value is cleared only with a cap, its own or the one written with the values.
+fn why_uncapped(case: &Case<'_>, entry: &Cleared, when: ClearWhen, written: Option<f64>) -> Option<WhyVain> {
+    let own = entry.cap.as_ref().and_then(|cap| cap_mmhg(cap, case.schemes));
+    let Some(cap) = own.into_iter().chain(written).reduce(f64::min) else {
+        return Some(WhyVain::NoCap);
+    };
+    if when != ClearWhen::ByProtocol || entry.role != Role::Podiatry {
+        return None;
+    }
+    if cap > case.rules.number(NumberId::ProtocolCap) + 1e-9 {
+        return Some(WhyVain::CapAboveProtocol(cap));
+    }
+    entry.referred_on.is_none_or(|on| on > case.today).then_some(WhyVain::NoReferral)
+}
