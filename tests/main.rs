@@ -27,11 +27,8 @@ mod worked_course;
 mod worked_volume;
 mod arteries;
 mod rules;
-<<<<<<< HEAD
 mod chance;
 mod limbs;
 mod misreadings;
 mod chance_volume;
-=======
 mod screened;
->>>>>>> bbf65c1 (screening: answers settled, arteries, clearings)
