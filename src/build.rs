@@ -8,8 +8,14 @@ use std::path::Path;
 use serde_yaml::Value;
 
 /// The folders whose tables become JSON; no two tables bear one name.
-const FOLDERS: [&str; 5] =
-    ["garment-tables/schemes", "garment-tables/rules", "src/explain", "src/explain/alarms", "tests/hazards"];
+const FOLDERS: [&str; 6] = [
+    "garment-tables/schemes",
+    "garment-tables/rules",
+    "src/explain",
+    "src/explain/alarms",
+    "src/render/sheet/language",
+    "tests/hazards",
+];
 
 fn main() {
     let out = std::env::var_os("OUT_DIR").unwrap_or_default();

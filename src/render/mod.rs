@@ -5,6 +5,7 @@
 //! Source: ours; each form names its own.
 
 mod paper;
+mod sheet;
 mod text;
 mod html;
 #[cfg(feature = "pdf")]
@@ -14,4 +15,5 @@ pub use html::html;
 pub use paper::Paper;
 #[cfg(feature = "pdf")]
 pub use pdf::{PdfFault, pdf};
+pub use sheet::{Language, sheet};
 pub use text::{MOST_COLUMNS, plain, terminal};

@@ -115,8 +115,9 @@ impl Layout<'_> {
                 };
                 let share = f32::from(column.least) / 100.0 * self.width;
                 let least = (cells.0.max(head.0) + 2.0 * SIDE).max(share);
-                // A head may break; it does not widen a column of figures.
-                Need { least, all: (cells.1 + 2.0 * SIDE).max(least), words: !column.align.is_whole() }
+                // A head may break once or twice; it does not widen a column of figures by all its length.
+                let all = (cells.1.max(head.1 * 0.6) + 2.0 * SIDE).max(least);
+                Need { least, all, words: !column.align.is_whole() }
             })
             .collect();
         let widths = shared(&needs, self.width);

@@ -1,0 +1,37 @@
+//! Owns the line for the clinic on the client's pages.
+
+use super::super::language::Texts;
+use super::super::subject::{is_trial, parts};
+use super::super::wording::capital;
+use crate::document::Block;
+use crate::report::Report;
+
+/// Whose page it is, and what was tried, for whoever is shown it.
+pub(super) fn clinic(report: &Report, texts: &Texts) -> Vec<Block> {
+    let record = &report.record;
+    let mut said = vec![texts.filled(
+        "clinic",
+        &[
+            ("{client}", &record.client),
+            ("{limb}", texts.limb(&record.limb)),
+            ("{date}", &texts.day(&record.measured_on)),
+        ],
+    )];
+    if is_trial(report) {
+        for part in parts(report) {
+            let Some(chart) = part.chart else { continue };
+            let class = chart.claim.as_ref().map(|claim| texts.figure(&claim.printed)).unwrap_or_default();
+            let one = texts.filled(
+                "clinic-garment",
+                &[
+                    ("{limb}", &capital(texts.limb(&part.limb.printed))),
+                    ("{garment}", &chart.printed),
+                    ("{size}", &part.size_words()),
+                    ("{class}", &class),
+                ],
+            );
+            said.push(one.trim_end_matches([' ', ',']).to_owned());
+        }
+    }
+    vec![Block::small(format!("{}: {}.", texts.text("clinic-title"), said.join("; ")))]
+}

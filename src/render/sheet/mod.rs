@@ -1,0 +1,25 @@
+//! Owns the fitting sheet: page 1 that stands alone, an order where one is made to measure, an annex,
+//! and the client's pages. Terminal and paper share how a part, a margin and a pressure are said.
+//!
+//! Recomputes nothing: every figure is the report's printed text.
+
+mod wording;
+mod subject;
+mod language;
+mod band;
+mod about;
+mod order_box;
+mod clear;
+mod marks;
+mod bars;
+mod axis;
+mod outline;
+mod plot;
+mod closing;
+mod made;
+mod annex;
+mod client;
+mod build;
+
+pub use build::sheet;
+pub use language::Language;

@@ -1,0 +1,63 @@
+//! Owns the order box: one line for each part and limb.
+
+use super::subject::{Part, forbids, parts};
+use super::wording::{EMPTY, capital, sentence};
+use crate::document::{Block, Column, Room, Table, Weight};
+use crate::report::Report;
+
+/// What would be ordered or tried; under a stop and under refer as figures only.
+pub(super) fn order(report: &Report) -> Block {
+    let only = forbids(report);
+    let title = if only { "Figures only: nothing is ordered from this sheet" } else { "Order" };
+    let mut columns = vec![
+        Column::words("Limb"),
+        Column::words("Garment"),
+        Column::words("Size"),
+        Column::words("Class and band"),
+    ];
+    if !only {
+        columns.push(Column::words("Quantity").at_least(10));
+        columns.push(Column::words("Article").at_least(10));
+        columns.push(Column::words("Lot").at_least(10));
+    }
+    let mut table = Table::new("", columns);
+    table.room = if only { Room::None } else { Room::Writing };
+    let all = parts(report);
+    for part in &all {
+        let mut cells = vec![capital(&part.limb.printed), garment(part), size(part), class(part)];
+        if !only {
+            cells.extend([String::new(), String::new(), String::new()]);
+        }
+        table.push(cells);
+    }
+    let mut inside = vec![Block::Table(table)];
+    for part in &all {
+        let Some(chart) = part.chart else { continue };
+        let lead = if all.len() > 1 {
+            format!("{}, {}: ", capital(&part.limb.printed), chart.printed)
+        } else {
+            String::new()
+        };
+        inside.push(Block::small(format!("{lead}{}", sentence(&chart.line))));
+    }
+    Block::frame(Weight::Thin, title, inside)
+}
+
+fn garment(part: &Part<'_>) -> String {
+    let style =
+        |chart: &crate::report::ChartBlock| chart.style.clone().unwrap_or_else(|| "garment".to_owned());
+    match part.chart {
+        None => "no chart was given".to_owned(),
+        Some(chart) if part.is_made() && !part.is_chosen() => format!("{}, made to measure", style(chart)),
+        Some(chart) => format!("{}: {}", style(chart), chart.printed),
+    }
+}
+
+fn size(part: &Part<'_>) -> String {
+    if part.is_made() && !part.is_chosen() { "by the order page".to_owned() } else { part.size_words() }
+}
+
+fn class(part: &Part<'_>) -> String {
+    let claim = part.chart.and_then(|chart| chart.claim.as_ref());
+    claim.map_or_else(|| EMPTY.to_owned(), |claim| claim.printed.clone())
+}
