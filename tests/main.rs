@@ -32,3 +32,6 @@ mod limbs;
 mod misreadings;
 mod chance_volume;
 mod screened;
+mod estimate;
+mod worn_support;
+mod pattern;

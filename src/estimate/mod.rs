@@ -21,6 +21,8 @@ mod profile;
 mod chi_square;
 mod calibration;
 mod estimated;
+mod pattern_target;
+mod pattern;
 
 pub use calibration::{Calibration, NoCalibration, WornSpread, calibrate, worn_spread};
 pub use chi_square::chi_square_above;
@@ -28,6 +30,8 @@ pub use estimated::{Estimated, estimate, estimate_garment, is_taken_out, what_de
 pub use falls::{FallOf, FallVerdict};
 pub use mark::{MarkEstimate, PieceAt, Range};
 pub use on_limb::OnLimb;
+pub use pattern::{NoPattern, Pattern, PatternMark, Wanted, pattern};
+pub use pattern_target::{Target, WantedFall};
 pub use profile::{ProfilePoint, Swelling, profile, swelling};
 pub use readings::{AgainstReading, ReadAt, ReadingsVerdict};
 pub use reference::ReferenceEstimate;

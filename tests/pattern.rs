@@ -1,0 +1,115 @@
+//! The inverse: a garment for a wanted pressure, read back.
+
+use tapeline::anatomy::{Landmark, Limb};
+use tapeline::estimate::{OnLimb, Target, Wanted, WantedFall, pattern};
+use tapeline::garment::{Claim, Fabric};
+use tapeline::gradient::Grade;
+use tapeline::record::Mark;
+
+use crate::made::{self, near};
+use crate::worn_support::{arm, claim, leg, linear, marks, rules};
+
+use Landmark::{Ankle, BelowKnee, Calf, LowerCalf, MidThigh, UpperThigh, Wrist};
+
+fn wanted(fabric: Fabric, target: Target, claim: Option<Claim>) -> Wanted {
+    Wanted { label: made::text("made"), fabric, layers: 1, claim, style: None, target, to: None }
+}
+
+/// Source: physics check values 10 and 11 (derived): 20 mmHg, C 25, k 400 gives C0 19.7591523367; 25 mmHg,
+/// C 23, k 500 gives 18.4884852204.
+#[test]
+fn the_relaxed_girth_is_that_of_the_closed_form() {
+    for (mmhg, girth, k, relaxed, stretch) in [
+        (20.0, 25.0, 400.0, 19.7591523367, 0.265236462274),
+        (25.0, 23.0, 500.0, 18.4884852204, 0.244017545292),
+    ] {
+        let limb = marks(&[(Ankle, 11.0, girth), (Calf, 31.0, girth)]);
+        let list = Target::List(vec![(Ankle, mmhg), (Calf, 0.6 * mmhg)]);
+        let found = pattern(
+            &OnLimb { limb: Limb::Leg, marks: &limb },
+            &wanted(linear("knit", k, 60.0), list, None),
+            &rules(),
+        )
+        .unwrap();
+        near(found.marks[0].exact_cm.unwrap(), relaxed, 1e-10);
+        near(found.marks[0].stretch.unwrap(), stretch, 1e-10);
+    }
+}
+
+/// Source: derived: the garment worked out presses what was wanted, but for the raster of 0.1 mm.
+#[test]
+fn what_is_made_reads_back() {
+    let limb = arm();
+    let asked = wanted(linear("knit", 320.0, 120.0), Target::Reference(25.0, WantedFall::To(55.0)), None);
+    let found = pattern(&OnLimb { limb: Limb::Arm, marks: &limb }, &asked, &rules()).unwrap();
+    let read = found.estimated.as_ref().unwrap();
+    assert_eq!(read.grade(), Some(Grade::None), "{:?}", read.fall);
+    for mark in &found.marks {
+        let back = read.marks.iter().find(|one| one.landmark == mark.landmark).unwrap();
+        // Half of 0.1 mm in the relaxed girth.
+        assert!((back.mmhg().unwrap() - mark.wanted).abs() < 0.1, "{mark:?}");
+    }
+    assert_eq!(found.marks.iter().find(|mark| mark.landmark == Wrist).unwrap().percent, 100.0);
+    assert!(found.rises.is_empty());
+}
+
+/// A generator of even numbers from 0 to 1, the same in every run.
+pub struct Even(pub u64);
+
+impl Even {
+    pub fn next(&mut self) -> f64 {
+        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        ((self.0 >> 11) as f64) / ((1_u64 << 53) as f64)
+    }
+
+    pub fn between(&mut self, low: f64, high: f64) -> f64 {
+        low + (high - low) * self.next()
+    }
+}
+
+fn random_leg(even: &mut Even) -> Vec<Mark> {
+    let ankle = even.between(19.0, 26.0);
+    let calf = ankle * even.between(1.5, 1.8);
+    let thigh = calf * even.between(1.4, 1.65);
+    marks(&[
+        (Ankle, 11.0, ankle),
+        (LowerCalf, 20.0, ankle + 0.45 * (calf - ankle)),
+        (Calf, 31.0, calf),
+        (BelowKnee, 40.0, calf * even.between(0.9, 0.97)),
+        (MidThigh, 59.0, thigh * even.between(0.8, 0.88)),
+        (UpperThigh, 72.0, thigh),
+    ])
+}
+
+/// Source: issue 9: of 300 random legs 122 read back outside the scheme.
+#[test]
+fn a_pattern_reads_back_inside_its_scheme() {
+    let mut even = Even(9);
+    let (mut outside, mut remarked, mut none) = (0, 0, 0);
+    for _ in 0..300 {
+        let limb = random_leg(&mut even);
+        let asked = wanted(
+            linear("knit", even.between(300.0, 500.0), 200.0),
+            Target::Class(WantedFall::Scheme),
+            Some(claim("env-12718", "2")),
+        );
+        let found = pattern(&OnLimb { limb: Limb::Leg, marks: &limb }, &asked, &rules()).unwrap();
+        let Some(read) = found.estimated else { continue };
+        outside += usize::from(read.residual.iter().any(|one| one.inside == Some(false)));
+        remarked += usize::from(read.grade() != Some(Grade::None));
+        none += 1;
+    }
+    println!("of {none} patterns {outside} read back outside, {remarked} are not confirmed without a remark");
+    assert_eq!((none, outside), (300, 0));
+    assert!(remarked <= 15, "{remarked}");
+}
+
+/// Source: issue 9: a fall asked for that allows it is confirmed without a remark.
+#[test]
+fn a_clear_fall_is_confirmed_without_a_remark() {
+    let asked = wanted(linear("knit", 400.0, 120.0), Target::Reference(27.0, WantedFall::To(50.0)), None);
+    let limb = leg();
+    let found = pattern(&OnLimb { limb: Limb::Leg, marks: &limb }, &asked, &rules()).unwrap();
+    let read = found.estimated.unwrap();
+    assert_eq!((read.grade(), read.judged()), (Some(Grade::None), Some(true)), "{:?}", read.fall);
+}
