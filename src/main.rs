@@ -1,3 +1,11 @@
-//! The binary; see `cli`.
+//! The command line of `tapeline`.
+//!
+//! Owns clap, anyhow, standard output and error, the clock and the exit status. Does no arithmetic.
 
-fn main() {}
+mod cli;
+
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    cli::run()
+}

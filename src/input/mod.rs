@@ -21,6 +21,7 @@ mod landmarks;
 mod cell;
 mod table;
 mod sheet;
+mod schema;
 
 pub use fields::Fields;
 pub use file_kind::FileKind;
@@ -29,7 +30,8 @@ pub use landmarks::landmark_fault;
 pub use node::{Entry, Kind, Node, Spot};
 pub use problem::{MOST_PROBLEMS, Place, Problem};
 pub use reader::{Named, Reader};
-pub use source::Source;
+pub use schema::schema;
+pub use source::{Source, files_read};
 pub use suggest::nearest_word;
 pub use table::{Row, Table};
 pub use text::{Text, TextFault};

@@ -1,5 +1,6 @@
 //! Owns the text of one input file as read: encoding, byte-order mark, size. Does not parse.
 
+use std::cell::RefCell;
 use std::io::Read as _;
 use std::path::{Path, PathBuf};
 
@@ -142,6 +143,16 @@ impl Source {
     }
 }
 
+thread_local! {
+    /// The files that were read, so that no output of the same run is written over one.
+    static READ: RefCell<Vec<PathBuf>> = const { RefCell::new(Vec::new()) };
+}
+
+/// Every file that was read so far, with those that files name.
+pub fn files_read() -> Vec<PathBuf> {
+    READ.with_borrow(Clone::clone)
+}
+
 /// The bytes of a file, or of standard input for `-`; `expected` is what it should be, as `a record`.
 ///
 /// # Errors
@@ -173,6 +184,11 @@ pub(super) fn read_bytes(path: &Path, expected: &str) -> Result<Vec<u8>, Problem
         Ok(_) if u64::try_from(bytes.len()).is_ok_and(|length| length > MOST_BYTES) => {
             Err(refuse(format!("is larger than 8 MiB, the most that is taken; {expected} is wanted")))
         }
-        Ok(_) => Ok(bytes),
+        Ok(_) => {
+            if name != "-" {
+                READ.with_borrow_mut(|read| read.push(path.to_owned()));
+            }
+            Ok(bytes)
+        }
     }
 }

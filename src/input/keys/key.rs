@@ -26,6 +26,8 @@ pub struct Key {
     pub about: &'static str,
     /// Words that people write for it, each answered with its name.
     pub also: &'static [&'static str],
+    /// Whether it may stand without a value: a question that is not answered yet.
+    pub may_be_blank: bool,
 }
 
 impl Key {
@@ -36,7 +38,7 @@ impl Key {
         example: &'static str,
         about: &'static str,
     ) -> Self {
-        Self { name, need: Need::Required, form, example, about, also: &[] }
+        Self { name, need: Need::Required, form, example, about, also: &[], may_be_blank: false }
     }
 
     /// A key that may be absent.
@@ -46,13 +48,20 @@ impl Key {
         example: &'static str,
         about: &'static str,
     ) -> Self {
-        Self { name, need: Need::Optional, form, example, about, also: &[] }
+        Self { name, need: Need::Optional, form, example, about, also: &[], may_be_blank: false }
     }
 
     /// The same key with other words that people write for it.
     #[must_use]
     pub const fn also(mut self, also: &'static [&'static str]) -> Self {
         self.also = also;
+        self
+    }
+
+    /// The same key, which may stand without a value.
+    #[must_use]
+    pub const fn or_blank(mut self) -> Self {
+        self.may_be_blank = true;
         self
     }
 

@@ -59,6 +59,7 @@ pub static RECORD: Block = Block::of(
             "allergies: none",
             "materials that the client does not bear; `none` when asked and there is none",
         )
+        .or_blank()
         .also(&["allergy"]),
         CONFIRMED,
         CLEARED_KEY,
@@ -79,6 +80,7 @@ pub static RECORD: Block = Block::of(
             "shown: [simple-lymphatic-drainage]",
             "what the client was shown to do at home",
         )
+        .or_blank()
         .also(&["taught"]),
         Key::optional("weight", Form::Quantity(Dimension::Mass), "weight: 71 kg", "body weight"),
         Key::optional(
@@ -112,14 +114,16 @@ const LENGTHS_KEY: Key = Key::optional(
     "lengths: {wrist to axilla: 41.5 cm}",
     "lengths along the limb, from the positions where absent",
 )
-.also(&["length"]);
+.also(&["length"])
+.or_blank();
 
 const OBSERVED_KEY: Key = Key::optional(
     "observed",
     Form::Block(&OBSERVED),
     "observed: {pitting: none, folds: no, distortion: no, hand_swelling: no, swelling_beyond: no}",
     "what was seen on the limb",
-);
+)
+.or_blank();
 
 const PRESCRIBED_KEY: Key = Key::optional(
     "prescribed",
@@ -134,49 +138,56 @@ const SCREENING_KEY: Key = Key::optional(
     Form::Block(&SCREENING),
     "screening: {asked_on: 2026-03-14, by: M2, absent: [today, skin, feeling]}",
     "the answers to the screening questions, as groups or single items",
-);
+)
+.or_blank();
 
 const ARTERIAL_KEY: Key = Key::optional(
     "arterial",
     Form::Block(&ARTERIAL),
     "arterial: {taken_on: 2026-03-10, abpi: 1.04}",
     "what is known of the arteries of a leg",
-);
+)
+.or_blank();
 
 const CONFIRMED: Key = Key::optional(
     "confirmed",
     Form::List(&Form::Label),
     "confirmed: [wrist]",
     "landmarks or questions that were looked at again and hold",
-);
+)
+.or_blank();
 
 const CLEARED_KEY: Key = Key::optional(
     "cleared",
     Form::Blocks(&CLEARED),
     "cleared: [{item: feeling-reduced, role: physician, reason: seen and agreed, cleared_on: 2026-03-14}]",
     "what someone of a named role has cleared or refused",
-);
+)
+.or_blank();
 
 const READINGS: Key = Key::optional(
     "readings",
     Form::Blocks(&READING),
     "readings: [{landmark: wrist, pressure: 24 mmHg, posture: supine}]",
     "what a pressure sensor read under a garment",
-);
+)
+.or_blank();
 
 const GARMENTS: Key = Key::optional(
     "garments",
     Form::Blocks(&GIVEN),
     "garments: [{label: sleeve chart A, size: \"3\", given_on: 2026-03-20}]",
     "garments that the client was given",
-);
+)
+.or_blank();
 
 const INFECTIONS: Key = Key::optional(
     "infections",
     Form::List(&Form::Date),
     "infections: [2025-11-02]",
     "the days of infections of this limb",
-);
+)
+.or_blank();
 
 const fn side(name: &'static str, example: &'static str) -> Key {
     Key::optional(
@@ -249,14 +260,15 @@ static CALIPERS: Block = Block::of(
 static CAUSE: Block = Block::of(
     "cause",
     &[
-        Key::optional("known", Form::YesNoUnknown, "known: yes", "whether the cause is known"),
+        Key::optional("known", Form::YesNoUnknown, "known: yes", "whether the cause is known").or_blank(),
         Key::optional(
             "note",
             Form::Prose,
             "note: after breast cancer treatment",
             "what it is, in a few words",
-        ),
-        Key::optional("by", ROLE, "by: physician", "who established it"),
+        )
+        .or_blank(),
+        Key::optional("by", ROLE, "by: physician", "who established it").or_blank(),
     ],
 );
 
@@ -268,32 +280,37 @@ static OBSERVED: Block = Block::of(
             Form::Word(&["none", "minor", "strong", "unknown"]),
             "pitting: none",
             "whether a finger leaves a pit",
-        ),
-        Key::optional("folds", Form::YesNoUnknown, "folds: no", "whether the skin lies in folds"),
+        )
+        .or_blank(),
+        Key::optional("folds", Form::YesNoUnknown, "folds: no", "whether the skin lies in folds").or_blank(),
         Key::optional(
             "distortion",
             Form::YesNoUnknown,
             "distortion: no",
             "whether the limb has lost its shape",
-        ),
+        )
+        .or_blank(),
         Key::optional(
             "hand_swelling",
             Form::YesNoUnknown,
             "hand_swelling: no",
             "whether the hand is swollen (arms)",
-        ),
+        )
+        .or_blank(),
         Key::optional(
             "foot_swelling",
             Form::YesNoUnknown,
             "foot_swelling: no",
             "whether the foot is swollen (legs)",
-        ),
+        )
+        .or_blank(),
         Key::optional(
             "swelling_beyond",
             Form::YesNoUnknown,
             "swelling_beyond: no",
             "whether there is swelling beyond the limb's root",
-        ),
+        )
+        .or_blank(),
     ],
 );
 
@@ -316,30 +333,36 @@ static PRESCRIBED: Block = Block::of(
 static SCREENING: Block = Block::of(
     "screening",
     &[
-        Key::optional("asked_on", Form::Date, "asked_on: 2026-03-14", "the day the questions were asked"),
-        Key::optional("by", Form::Label, "by: M2", "who asked"),
+        Key::optional("asked_on", Form::Date, "asked_on: 2026-03-14", "the day the questions were asked")
+            .or_blank(),
+        Key::optional("by", Form::Label, "by: M2", "who asked").or_blank(),
         Key::optional(
             "unchanged_since",
             Form::Date,
             "unchanged_since: 2026-03-14",
             "at a re-order: the day of the full screening that still holds",
-        ),
+        )
+        .or_blank(),
         Key::optional(
             "absent",
             Form::List(&Form::Label),
             "absent: [today, skin, feeling]",
             "groups or items that were asked about and are not there",
         )
+        .or_blank()
         .also(&["no", "none_of"]),
         Key::optional("present", Form::List(&Form::Label), "present: [weak-hands]", "items that are there")
+            .or_blank()
             .also(&["yes"]),
-        Key::optional("unknown", Form::List(&Form::Label), "unknown: []", "items asked about and not known"),
+        Key::optional("unknown", Form::List(&Form::Label), "unknown: []", "items asked about and not known")
+            .or_blank(),
         Key::optional(
             "asked",
             Form::ByName(&Form::Date),
             "asked: {today: 2026-03-20}",
             "the day of a group or item that was asked on a day of its own",
-        ),
+        )
+        .or_blank(),
     ],
 );
 
@@ -347,6 +370,7 @@ static ARTERIAL: Block = Block::of(
     "arterial",
     &[
         Key::optional("taken_on", Form::Date, "taken_on: 2026-03-10", "the day the values were taken")
+            .or_blank()
             .also(&["on"]),
         Key::optional(
             "abpi",
@@ -354,42 +378,50 @@ static ARTERIAL: Block = Block::of(
             "abpi: 1.04",
             "the ankle-brachial pressure index, or `not-compressible`",
         )
+        .or_blank()
         .also(&["abi"]),
         Key::optional(
             "ankle_systolic",
             PRESSURE,
             "ankle_systolic: 128 mmHg",
             "the systolic pressure at the ankle",
-        ),
+        )
+        .or_blank(),
         Key::optional(
             "brachial_systolic",
             PRESSURE,
             "brachial_systolic: 124 mmHg",
             "the systolic pressure at the arm",
-        ),
-        Key::optional("toe", PRESSURE, "toe: 80 mmHg", "the systolic pressure at the big toe"),
+        )
+        .or_blank(),
+        Key::optional("toe", PRESSURE, "toe: 80 mmHg", "the systolic pressure at the big toe").or_blank(),
         Key::optional("toe_brachial", Form::Number, "toe_brachial: 0.72", "the toe-brachial pressure index")
+            .or_blank()
             .also(&["tbi", "tbpi"]),
-        Key::optional("tcpo2", PRESSURE, "tcpo2: 45 mmHg", "oxygen pressure through the skin"),
+        Key::optional("tcpo2", PRESSURE, "tcpo2: 45 mmHg", "oxygen pressure through the skin").or_blank(),
         Key::optional(
             "clinical",
             Form::Word(&["adequate", "doubtful", "inadequate"]),
             "clinical: adequate",
             "the clinical judgement of the blood supply",
-        ),
-        Key::optional("clinical_by", ROLE, "clinical_by: podiatry", "the role of the one who judged it"),
+        )
+        .or_blank(),
+        Key::optional("clinical_by", ROLE, "clinical_by: podiatry", "the role of the one who judged it")
+            .or_blank(),
         Key::optional(
             "clinical_found",
             Form::Prose,
             "clinical_found: both foot pulses felt",
             "what was found",
-        ),
+        )
+        .or_blank(),
         Key::optional(
             "cap",
             Form::Label,
             "cap: 20 mmHg",
             "the most pressure agreed, as a pressure or `class 1 of SCHEME`",
-        ),
+        )
+        .or_blank(),
     ],
 );
 

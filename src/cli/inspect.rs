@@ -1,0 +1,120 @@
+//! `tapeline inspect`: what was read in a file of any kind.
+
+use std::path::PathBuf;
+
+use clap::Args;
+use tapeline::document::Block;
+use tapeline::garment::{Scheme, Schemes, open_chart, open_fabric, open_outfit};
+use tapeline::input::{FileKind, Problem, Reader, Source, Table};
+use tapeline::record::{Record, read_record};
+use tapeline::render::terminal;
+use tapeline::rules::read_rules;
+use tapeline::words;
+
+use super::exit::{Exit, Failure};
+use super::files::{Files, Given, What};
+use super::options::{Place, Sets, Tables};
+use super::setting::Setting;
+use super::{seen, stream};
+
+pub(crate) const EXAMPLES: &str = "Examples:
+  tapeline inspect sleeve-chart.yaml
+  tapeline inspect leaflet.csv --decimal-comma
+  tapeline inspect *.yaml";
+
+/// `inspect`.
+#[derive(Debug, Args)]
+pub(crate) struct Inspect {
+    /// Files of any kind; `-` is standard input
+    #[arg(required = true, value_name = "FILE")]
+    files: Vec<PathBuf>,
+    #[command(flatten)]
+    tables: Tables,
+    #[command(flatten)]
+    sets: Sets,
+    #[command(flatten)]
+    place: Place,
+}
+
+/// Every kind of file.
+const ANY: [What; 10] = [
+    What::Kind(FileKind::Record),
+    What::Kind(FileKind::Chart),
+    What::Kind(FileKind::Garment),
+    What::Kind(FileKind::Wrap),
+    What::Kind(FileKind::Fabric),
+    What::Kind(FileKind::Scheme),
+    What::Kind(FileKind::Rules),
+    What::SizeTable,
+    What::VisitTable,
+    What::LimbTable,
+];
+
+/// Runs the command.
+pub(crate) fn run(args: &Inspect) -> Result<Exit, Failure> {
+    let setting = Setting::open(&args.sets)?;
+    let files = Files::read(&args.files, Some(&args.tables), "inspect", &ANY)?;
+    let mut blocks = Vec::new();
+    let mut problems: Vec<Problem> = Vec::new();
+    for given in files.all() {
+        match seen(given, &setting) {
+            Ok(found) => {
+                blocks.push(Block::lead(format!("{}: {}", given.source.name, given.what.spoken())));
+                blocks.extend(found);
+            }
+            Err(found) => problems.extend(found),
+        }
+    }
+    if !problems.is_empty() {
+        return Err(problems.into());
+    }
+    args.place.write(&terminal(&blocks, stream::columns()))?;
+    Ok(Exit::Fine)
+}
+
+fn seen(given: &Given, setting: &Setting) -> Result<Vec<Block>, Vec<Problem>> {
+    let source = given.source.clone();
+    Ok(match given.what {
+        What::Kind(FileKind::Record | FileKind::Visits) => seen::record(&record(source)?),
+        What::Kind(FileKind::Chart) => seen::chart(&open_chart(source, &setting.schemes)?.chart),
+        What::Kind(FileKind::Garment | FileKind::Wrap) => {
+            seen::outfit(&open_outfit(source, &setting.schemes)?.outfit)
+        }
+        What::Kind(FileKind::Fabric) => seen::fabric(&open_fabric(source)?),
+        What::Kind(FileKind::Scheme) => seen::scheme(&open_scheme(source)?),
+        What::Kind(FileKind::Rules) => seen::rules(&read_rules(Some(source))?),
+        What::SizeTable => {
+            let understood = Table::read(source.clone()).map_err(|problem| vec![problem])?.understood();
+            let mut blocks = Vec::new();
+            if !understood.is_empty() {
+                blocks.push(Block::text(format!("Understood: {}.", understood.join(", "))));
+            }
+            blocks.extend(seen::chart(&open_chart(source, &setting.schemes)?.chart));
+            blocks
+        }
+        What::VisitTable | What::LimbTable => {
+            let table = Table::read(source).map_err(|problem| vec![problem])?;
+            vec![Block::text(format!(
+                "{}: {}.",
+                words::counted(table.rows().len(), "row", "rows"),
+                table.header().join(", ")
+            ))]
+        }
+    })
+}
+
+fn record(source: Source) -> Result<Record, Vec<Problem>> {
+    let reader = Reader::new(source).map_err(|problem| vec![problem])?;
+    let record = read_record(&reader);
+    let problems = reader.problems();
+    match record {
+        Some(record) if problems.is_empty() => Ok(record),
+        _ => Err(problems),
+    }
+}
+
+fn open_scheme(source: Source) -> Result<Scheme, Vec<Problem>> {
+    let schemes = Schemes::with_files(vec![source])?;
+    let own = schemes.ids().first().map(|id| (*id).to_owned());
+    own.and_then(|id| schemes.find(&id)).ok_or_else(Vec::new)
+}

@@ -1,0 +1,85 @@
+//! Owns the run: arguments in, one command, an exit status out.
+
+mod say;
+mod stream;
+mod writer;
+mod exit;
+mod clock;
+mod options;
+mod setting;
+mod files;
+mod case;
+mod session;
+mod seen;
+mod new;
+mod check;
+mod sheet;
+mod volume;
+mod gradient;
+mod pattern;
+mod inspect;
+mod fabric;
+mod explain;
+mod print;
+mod args;
+
+use std::process::ExitCode;
+
+use clap::Parser as _;
+
+use args::{Arguments, Command};
+use exit::{Exit, Failure};
+
+/// Runs the command that the arguments name.
+pub(crate) fn run() -> ExitCode {
+    let exit = match Arguments::try_parse() {
+        Ok(arguments) => command(&arguments.command),
+        Err(fault) => misuse(&fault),
+    };
+    // What had to be said and could not be is an output problem.
+    if say::was_lost() { Exit::NoReport.into() } else { exit.into() }
+}
+
+fn command(command: &Command) -> Exit {
+    let done = match command {
+        Command::New(args) => new::run(args),
+        Command::Check(args) => check::run(args),
+        Command::Sheet(args) => sheet::run(args),
+        Command::Volume(args) => volume::run(args),
+        Command::Gradient(args) => gradient::run(args),
+        Command::Pattern(args) => pattern::run(args),
+        Command::Inspect(args) => inspect::run(args),
+        Command::Fabric(args) => fabric::run(args),
+        Command::Explain(args) => explain::run(args),
+        Command::Print(args) => print::run(args),
+    };
+    done.unwrap_or_else(|failure| {
+        failure.say();
+        Exit::NoReport
+    })
+}
+
+/// Help and version go to standard output with status 0, misuse to standard error with status 2.
+fn misuse(fault: &clap::Error) -> Exit {
+    let text = fault.render().to_string();
+    if fault.use_stderr() {
+        match text.strip_prefix("error: ") {
+            Some(what) => say::error(what.trim_end()),
+            // No argument at all: the help itself.
+            None => say::line(text.trim_end()),
+        }
+        return Exit::NoReport;
+    }
+    match stream::write(text.as_bytes()) {
+        Ok(()) => Exit::Fine,
+        Err(fault) => {
+            Failure::from(fault).say();
+            Exit::NoReport
+        }
+    }
+}
+
+/// What a command says whose room is not furnished.
+fn pending(command: &str) -> Failure {
+    anyhow::anyhow!("`{command}` is not furnished in this build").into()
+}

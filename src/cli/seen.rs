@@ -1,0 +1,277 @@
+//! Owns how `inspect` shows what was read: blocks for each kind of file, figures through `words`.
+
+use tapeline::anatomy::Landmark;
+use tapeline::document::{Block, Column, Entry, Table};
+use tapeline::garment::{Chart, Claim, Fabric, Garment, Outfit, Piece, Scheme, Wrap};
+use tapeline::quantity::Range;
+use tapeline::record::{Allergies, LimbRecord, Record};
+use tapeline::rules::Rules;
+use tapeline::words;
+
+/// Names with values; those without a value are left out.
+fn keys(all: Vec<(&str, Option<String>)>) -> Block {
+    Block::Keys(all.into_iter().filter_map(|(name, said)| Some(Entry::new(name, said?))).collect())
+}
+
+fn ends(from: Landmark, to: Landmark) -> Option<String> {
+    Some(format!("{} to {}", words::label(from), words::label(to)))
+}
+
+fn claimed(claim: Option<&Claim>) -> Option<String> {
+    claim.map(|one| {
+        let band = one.scheme.class(&one.class).map_or(String::new(), |band| format!(" ({})", band.spoken()));
+        format!("{} of {}{band}", one.class, one.scheme.label)
+    })
+}
+
+fn listed<T: AsRef<str>>(all: Option<&[T]>) -> Option<String> {
+    Some(match all {
+        None => "not stated".to_owned(),
+        Some([]) => "none".to_owned(),
+        Some(all) => words::list(all),
+    })
+}
+
+fn yes_no(answer: Option<bool>) -> Option<String> {
+    Some(match answer {
+        None => "not stated".to_owned(),
+        Some(true) => "yes".to_owned(),
+        Some(false) => "no".to_owned(),
+    })
+}
+
+/// A range of lengths as a cell: `16–18`, `under 14`, `over 36`, in cm.
+fn range(range: Range) -> String {
+    match (range.low, range.high) {
+        (Some(low), Some(high)) => format!("{}–{}", words::cm_short(low), words::cm_short(high)),
+        (None, Some(high)) => format!("under {}", words::cm_short(high)),
+        (Some(low), None) => format!("over {}", words::cm_short(low)),
+        (None, None) => String::new(),
+    }
+}
+
+/// A chart: what it says of itself, then a row for each size.
+pub(crate) fn chart(chart: &Chart) -> Vec<Block> {
+    let fabric = chart.fabric.as_ref().map(|fabric| fabric.label.to_string());
+    let mut blocks = vec![keys(vec![
+        ("Label", Some(chart.label.to_string())),
+        ("Limb", Some(chart.limb.name().to_owned())),
+        ("Style", chart.style.as_ref().map(ToString::to_string)),
+        ("Reaches", ends(chart.from, chart.to)),
+        ("Class", claimed(chart.claim.as_ref())),
+        ("Materials", listed(chart.materials.as_deref())),
+        ("Hand or foot part", yes_no(chart.hand_part)),
+        ("Fabric", Some(fabric.unwrap_or_else(|| "not stated".to_owned()))),
+        ("Layers", Some(chart.layers.to_string())),
+    ])];
+    let marks = chart.measures();
+    let mut columns = vec![Column::words("Size")];
+    columns.extend(marks.iter().map(|mark| Column::ranges(words::label(*mark), "cm")));
+    let mut girths = Table::new("Girths", columns);
+    for size in &chart.sizes {
+        let cells = marks.iter().map(|mark| size.range_at(*mark).map(range).unwrap_or_default());
+        girths.push(std::iter::once(size.label.to_string()).chain(cells).collect());
+    }
+    blocks.push(Block::Table(girths));
+    if chart.has_relaxed() {
+        let mut stated: Vec<Landmark> =
+            chart.sizes.iter().flat_map(|size| size.relaxed.iter().map(|(mark, _)| *mark)).collect();
+        stated.sort_unstable();
+        stated.dedup();
+        let mut columns = vec![Column::words("Size")];
+        columns.extend(stated.iter().map(|mark| Column::numbers(words::label(*mark), "cm")));
+        let mut relaxed = Table::new("Relaxed girths", columns);
+        for size in &chart.sizes {
+            let cells = stated.iter().map(|mark| {
+                size.relaxed_at(*mark).map(|one| words::cm_short(one.girth.tenths())).unwrap_or_default()
+            });
+            relaxed.push(std::iter::once(size.label.to_string()).chain(cells).collect());
+        }
+        blocks.push(Block::Table(relaxed));
+    }
+    let lengths = chart.lengths();
+    if !lengths.is_empty() {
+        let mut columns = vec![Column::words("Size"), Column::words("Length")];
+        columns.extend(lengths.iter().map(|name| Column::ranges(name.name(), "cm")));
+        let mut table = Table::new("Lengths", columns);
+        for size in &chart.sizes {
+            for variant in &size.variants {
+                let name = variant.name.as_ref().map(ToString::to_string).unwrap_or_default();
+                let cells = lengths.iter().map(|name| {
+                    let found = variant.lengths.iter().find(|(one, _)| one == name);
+                    found.map(|(_, one)| range(*one)).unwrap_or_default()
+                });
+                table.push([size.label.to_string(), name].into_iter().chain(cells).collect());
+            }
+        }
+        blocks.push(Block::Table(table));
+    }
+    blocks
+}
+
+/// What is worn: each piece.
+pub(crate) fn outfit(outfit: &Outfit) -> Vec<Block> {
+    let mut blocks = Vec::new();
+    if outfit.pieces.len() > 1 {
+        blocks.push(keys(vec![
+            ("Label", Some(outfit.label.to_string())),
+            ("Limb", Some(outfit.limb.name().to_owned())),
+            ("Worn together", Some(words::counted(outfit.pieces.len(), "piece", "pieces"))),
+        ]));
+    }
+    for worn in &outfit.pieces {
+        match &worn.piece {
+            Piece::Garment(one) => blocks.extend(garment(one)),
+            Piece::Wrap(one) => blocks.push(wrap(one)),
+        }
+    }
+    blocks
+}
+
+fn garment(garment: &Garment) -> Vec<Block> {
+    let fabric = garment.fabric.as_ref().map(|fabric| fabric.label.to_string());
+    let mut marks = Table::new(
+        "Relaxed girths",
+        vec![
+            Column::words("Landmark"),
+            Column::numbers("Relaxed girth", "cm"),
+            Column::numbers("Measured", "times"),
+        ],
+    );
+    for (mark, relaxed) in &garment.relaxed {
+        marks.push(vec![
+            words::label(*mark),
+            words::cm_short(relaxed.girth.tenths()),
+            relaxed.repeats.to_string(),
+        ]);
+    }
+    vec![
+        keys(vec![
+            ("Label", Some(garment.label.to_string())),
+            ("Limb", Some(garment.limb.name().to_owned())),
+            ("Style", garment.style.as_ref().map(ToString::to_string)),
+            ("Reaches", ends(garment.from, garment.to)),
+            ("Class", claimed(garment.claim.as_ref())),
+            ("Materials", listed(garment.materials.as_deref())),
+            ("Hand or foot part", yes_no(garment.hand_part)),
+            ("Fabric", Some(fabric.unwrap_or_else(|| "not stated".to_owned()))),
+            ("Layers", Some(garment.layers.to_string())),
+        ]),
+        Block::Table(marks),
+    ]
+}
+
+fn wrap(wrap: &Wrap) -> Block {
+    keys(vec![
+        ("Label", Some(wrap.label.to_string())),
+        ("Limb", Some(wrap.limb.name().to_owned())),
+        ("Reaches", ends(wrap.from, wrap.to)),
+        ("Pull", Some(format!("{} N", words::trimmed(wrap.pull_n, 2)))),
+        ("Varies by", Some(words::fraction_percent(wrap.tension_sd))),
+        ("Width", Some(format!("{} cm", words::trimmed(wrap.width_cm, 2)))),
+        ("Layers", Some(words::trimmed(wrap.layers, 2))),
+    ])
+}
+
+/// A fabric: its curve.
+pub(crate) fn fabric(fabric: &Fabric) -> Vec<Block> {
+    let mut blocks = vec![keys(vec![
+        ("Label", Some(fabric.label.to_string())),
+        ("Basis", Some(fabric.basis.word().to_owned())),
+        ("Tension varies by", fabric.tension_sd.map(words::fraction_percent)),
+        ("Note", fabric.note.as_ref().map(ToString::to_string)),
+    ])];
+    if fabric.has_curve() {
+        let columns = vec![Column::numbers("Stretch", "%"), Column::numbers("Tension", "N/m")];
+        let mut points = Table::new("Curve", columns);
+        for (stretch, tension) in &fabric.curve {
+            points.push(vec![words::trimmed(stretch * 100.0, 1), words::trimmed(*tension, 1)]);
+        }
+        blocks.push(Block::Table(points));
+    }
+    blocks
+}
+
+/// A scheme: its classes and limits.
+pub(crate) fn scheme(scheme: &Scheme) -> Vec<Block> {
+    let mut classes = Table::new(
+        "Classes",
+        vec![Column::words("Class"), Column::words("Pressure"), Column::words("Basis")],
+    );
+    for class in &scheme.classes {
+        classes.push(vec![class.class.clone(), class.spoken(), class.basis.word().to_owned()]);
+    }
+    vec![
+        keys(vec![
+            ("Id", Some(scheme.id.clone())),
+            ("Label", Some(scheme.label.clone())),
+            ("Source", Some(scheme.source.clone())),
+        ]),
+        Block::Table(classes),
+    ]
+}
+
+/// Rules: how much they hold.
+pub(crate) fn rules(rules: &Rules) -> Vec<Block> {
+    vec![keys(vec![
+        ("Id", Some(rules.id.clone())),
+        ("Label", Some(rules.label.clone())),
+        ("Source", Some(rules.source.clone())),
+        ("Screening items", Some(rules.items.len().to_string())),
+        ("Numbers", Some(rules.numbers.len().to_string())),
+        ("Makes milder", Some(words::counted(rules.lowered.len(), "line", "lines"))),
+    ])]
+}
+
+/// A record: who, when, which limb, the marks.
+pub(crate) fn record(record: &Record) -> Vec<Block> {
+    let allergies = match &record.allergies {
+        Allergies::NotAsked => "not asked".to_owned(),
+        Allergies::None => "none".to_owned(),
+        Allergies::Some(all) => words::list(&all.iter().map(|one| one.text.as_str()).collect::<Vec<_>>()),
+    };
+    let mut blocks = vec![keys(vec![
+        ("Client", Some(record.client.to_string())),
+        ("Measured on", Some(words::date_long(record.measured_on))),
+        ("Measured by", record.measured_by.as_ref().map(ToString::to_string)),
+        ("Positions from", Some(record.positions_from.name().to_owned())),
+        ("Allergies", Some(allergies)),
+    ])];
+    for limb in &record.limbs {
+        blocks.push(Block::heading(format!("{} {}", limb.side.name(), record.limb.name())));
+        blocks.push(Block::Table(marks(record, limb)));
+    }
+    blocks
+}
+
+fn marks(record: &Record, limb: &LimbRecord) -> Table {
+    let mut columns = vec![
+        Column::words("Mark"),
+        Column::numbers("At", "cm"),
+        Column::numbers("Girth", "cm"),
+        Column::numbers("Tape", "values"),
+    ];
+    let other = record.other_marks(limb);
+    if other.is_some() {
+        columns.push(Column::numbers("Other limb", "cm"));
+    }
+    let mut table = Table::new("Marks", columns);
+    for mark in &limb.marks {
+        let name = mark.landmark.map_or_else(|| "serial mark".to_owned(), words::label);
+        let mut row = vec![
+            name,
+            words::cm_short(mark.at.tenths()),
+            words::cm_short(mark.girth().tenths()),
+            mark.readings().to_string(),
+        ];
+        if let Some(other) = other {
+            let same = other.iter().find(|one| match mark.landmark {
+                Some(_) => one.landmark == mark.landmark,
+                None => one.landmark.is_none() && one.at == mark.at,
+            });
+            row.push(same.map(|one| words::cm_short(one.girth().tenths())).unwrap_or_default());
+        }
+        table.push(row);
+    }
+    table
+}
