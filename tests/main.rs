@@ -35,3 +35,4 @@ mod screened;
 mod estimate;
 mod worn_support;
 mod pattern;
+mod visits;

@@ -98,7 +98,10 @@ pub(super) fn position_question(record: &Record, limb: &LimbRecord) -> Option<Qu
         })
         .collect();
     let side = (!record.is_both()).then_some(limb.side);
-    (!apart.is_empty()).then(|| Question { side, of_other: false, kind: QuestionKind::Positions { apart } })
+    if apart.is_empty() {
+        return None;
+    }
+    Some(Question { side, of_other: false, kind: QuestionKind::Positions { apart } })
 }
 
 /// A stated index against the quotient of its pressures.

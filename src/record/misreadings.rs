@@ -47,17 +47,17 @@ impl Held<'_> {
         place.landmark.is_some_and(|landmark| self.confirmed.contains(&landmark))
     }
 
-    fn from_last(&self, girths: &Girths) -> f64 {
+    fn away_from_last(&self, girths: &Girths) -> f64 {
         self.last.map_or(0.0, |last| farthest(girths, last, |place| self.is_confirmed(place)))
     }
 
     fn passes(&self, girths: &Girths) -> bool {
         unusual(girths, self.confirmed, self.is_adult, self.rules).is_empty()
-            && self.from_last(girths) <= VISIT_SD
+            && self.away_from_last(girths) <= VISIT_SD
     }
 
     fn distance(&self, girths: &Girths) -> f64 {
-        distance(girths, self.rules).hypot(self.from_last(girths))
+        distance(girths, self.rules).hypot(self.away_from_last(girths))
     }
 }
 

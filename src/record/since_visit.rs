@@ -41,10 +41,8 @@ pub(super) struct Last {
 impl Last {
     /// The marks of a side at the last of the earlier visits (oldest first) that has them.
     pub(super) fn of(record: &Record, earlier: &[&Record], side: Side) -> Option<Self> {
-        let comparable = earlier.iter().rev().filter(|one| one.positions_from == record.positions_from);
-        comparable
-            .filter_map(|one| Some(Self { girths: Girths::of(one.marks_of(side)?), on: one.measured_on }))
-            .next()
+        let mut comparable = earlier.iter().rev().filter(|one| one.positions_from == record.positions_from);
+        comparable.find_map(|one| Some(Self { girths: Girths::of(one.marks_of(side)?), on: one.measured_on }))
     }
 }
 
