@@ -36,3 +36,6 @@ mod estimate;
 mod worn_support;
 mod pattern;
 mod visits;
+
+mod charts;
+mod sizing;
