@@ -5,6 +5,8 @@ use tapeline::volume::{
     VolumeNumbers, frustum, recent_line, state_of,
 };
 
+use crate::made::rules;
+
 /// Splitmix64 (published: Steele et al. 2014, OOPSLA) with the polar method: enough for rates.
 pub struct Dice(pub u64);
 
@@ -44,7 +46,7 @@ fn volume_on(limb: Simulated, day: f64) -> f64 {
 
 /// % of courses whose bounds say settled at `day`, and % called so, and % called rising.
 fn rates(limb: Simulated, sd_percent: f64, day: u32, seed: u64) -> [f64; 3] {
-    let numbers = VolumeNumbers::default();
+    let numbers = VolumeNumbers::of(&rules());
     let mut dice = Dice(seed);
     let mut counts = [0_u32; 3];
     for _ in 0..COURSES {

@@ -23,7 +23,7 @@ fn points(count: usize, sd_percent: f64) -> Vec<Point> {
 #[test]
 fn a_limb_that_settles() {
     // Loss in % a week from day 7 on, and the first day that is settled (derived, worked out by hand).
-    let numbers = VolumeNumbers::default();
+    let numbers = VolumeNumbers::of(&rules());
     let wanted = [7.404, 6.693, 5.365, 3.461, 1.657, 0.660];
     for (sd, last) in [(0.8, 1.491), (1.2, 1.907)] {
         for (count, loss) in (3..).zip(wanted) {
@@ -44,7 +44,7 @@ fn a_limb_that_settles() {
 
 #[test]
 fn what_a_line_says() {
-    let numbers = VolumeNumbers::default();
+    let numbers = VolumeNumbers::of(&rules());
     let of = |loss: f64, sd: f64| state_of(Some(Line { loss, sd, visits: 5 }), &numbers);
     // Bounds by Φ⁻¹(0.95) = 1.6449 (derived).
     assert_eq!(of(0.0, 1.2), ReadyState::Settled); // 1.974
@@ -58,7 +58,7 @@ fn what_a_line_says() {
 
 #[test]
 fn what_keeps_a_limb_from_being_settled() {
-    let numbers = VolumeNumbers::default();
+    let numbers = VolumeNumbers::of(&rules());
     let flat = |loss_a_day: f64| -> Vec<Point> {
         DAYS.iter()
             .take(5)
@@ -80,7 +80,7 @@ fn what_would_decide() {
     // Visits on days 0, 3, 7 and one four days later: SD of the loss 7·0.8/√68.75 = 0.675 % a week, so that
     // 2Φ((2 − 1.645·0.675)/0.675) − 1 = 81 % of unchanged limbs are settled (derived): one further visit. SD
     // 1.2 % gives 68 % at the fifth of that spacing (simulated), so that it takes closer visits.
-    let numbers = VolumeNumbers::default();
+    let numbers = VolumeNumbers::of(&rules());
     let three = |sd_percent: f64| -> Vec<Point> {
         let ml = |day: f64| 2000.0 * (-0.01 * day / 7.0).exp();
         DAYS.iter().take(3).map(|day| Point { day: *day, ml: ml(*day), sd_percent }).collect()
@@ -317,7 +317,14 @@ fn due_dates() {
     // Re-check 4–6 weeks after giving, then every 3–6 months (published: Framework 2006); renewal after 3
     // months alone, 6 in turn, a child 3; first look within 7 days (house rules).
     let list = |quantity, seen: &str, age, closely, today: &str| {
-        due(&[worn("sleeve", "3", "2026-01-31", quantity)], day(seen), age, closely, day(today))
+        due(
+            &[worn("sleeve", "3", "2026-01-31", quantity)],
+            day(seen),
+            age,
+            closely,
+            day(today),
+            &VolumeNumbers::of(&rules()),
+        )
     };
     let adult = AgeBand::Adult;
     let at = |list: &[tapeline::volume::Due], kind| -> Option<(Date, Date)> {
@@ -342,7 +349,7 @@ fn due_dates() {
     assert!(renewal.is_due && renewal.is_late);
     // A garment that has been replaced is no longer due.
     let two = [worn("sleeve", "3", "2025-06-01", 1), worn("sleeve", "2", "2026-01-31", 1)];
-    let both = due(&two, day("2026-01-31"), adult, false, day("2026-02-01"));
+    let both = due(&two, day("2026-01-31"), adult, false, day("2026-02-01"), &VolumeNumbers::of(&rules()));
     assert!(both.iter().all(|one| one.on > day("2026-01-31")));
 }
 
@@ -355,7 +362,9 @@ fn infections_and_weight_and_age() {
     let found = left(&records).infections;
     assert_eq!(found.dates.len(), 3);
     assert_eq!(found.in_a_year, 2, "2025-03-14 is a year ago to the day, 2026-04-01 is ahead");
-    assert!(found.ask_for_review());
+    assert!(found.ask_for_review);
+    // Four weeks after an infection girths are not trusted (house rule): 2026-02-01 to 2026-03-01 is just that.
+    assert_eq!(found.too_recent, None);
     assert_eq!(found.since_last_visit, Some(day("2026-02-01")));
     assert_eq!(found.after_measuring, None);
     // A change of weight of 5 % or more (house rule), against the last weight or that of the fitting.

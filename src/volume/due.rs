@@ -7,6 +7,7 @@
 use jiff::ToSpan as _;
 use jiff::civil::Date;
 
+use super::VolumeNumbers;
 use crate::input::Text;
 use crate::record::{AgeBand, GarmentInUse};
 use crate::rules::Basis;
@@ -67,17 +68,6 @@ impl Due {
     }
 }
 
-/// Days for a first look where harm might go unnoticed: 7. Basis: house rule.
-const FIRST_LOOK_DAYS: i32 = 7;
-/// Weeks to the re-check: 4 to 6. Basis: published (Lymphoedema Framework 2006).
-const RECHECK_WEEKS: (i32, i32) = (4, 6);
-/// Months between regular visits: 3 to 6. Basis: published (Lymphoedema Framework 2006).
-const REGULAR_MONTHS: (i32, i32) = (3, 6);
-/// Months to the renewal of a garment worn alone, or by a child: 3. Basis: house rule.
-const RENEWAL_ALONE_MONTHS: i32 = 3;
-/// Months to the renewal of garments worn in turn: 6. Basis: published (RAL service life).
-const RENEWAL_IN_TURN_MONTHS: i32 = 6;
-
 /// `date` and `months` calendar months, the day clipped to the month's end.
 pub fn months_after(date: Date, months: i32) -> Date {
     date.saturating_add(months.months())
@@ -85,23 +75,35 @@ pub fn months_after(date: Date, months: i32) -> Date {
 
 /// What is due for the `garments` of one limb, soonest first. `seen` is the newest visit; `closely`
 /// where diabetes, lost feeling, a cap or cannot-report is recorded.
-pub fn due(garments: &[GarmentInUse], seen: Date, age: AgeBand, closely: bool, today: Date) -> Vec<Due> {
+pub fn due(
+    garments: &[GarmentInUse],
+    seen: Date,
+    age: AgeBand,
+    closely: bool,
+    today: Date,
+    numbers: &VolumeNumbers,
+) -> Vec<Due> {
     let mut all = Vec::new();
     for garment in current(garments) {
         let (label, given) = (&garment.label, garment.given_on);
         let mut push = |kind, on, by| all.push(Due::of(kind, label, on, by, today));
-        let weeks = |count: i32| given.saturating_add(count.weeks());
+        let days = |count: i32| given.saturating_add(count.days());
         if closely && seen <= given {
-            push(DueKind::FirstLook, given, given.saturating_add(FIRST_LOOK_DAYS.days()));
+            push(DueKind::FirstLook, given, days(numbers.first_look_days));
         }
-        if seen < weeks(RECHECK_WEEKS.0) {
-            push(DueKind::Recheck, weeks(RECHECK_WEEKS.0), weeks(RECHECK_WEEKS.1));
+        let (on, by) = numbers.recheck_days;
+        if seen < days(on) {
+            push(DueKind::Recheck, days(on), days(by));
         } else {
-            let (on, by) = REGULAR_MONTHS;
+            let (on, by) = numbers.regular_months;
             push(DueKind::Regular, months_after(seen, on), months_after(seen, by));
         }
-        let alone = garment.quantity < 2 || age == AgeBand::Child;
-        let months = if alone { RENEWAL_ALONE_MONTHS } else { RENEWAL_IN_TURN_MONTHS };
+        let (alone, in_turn, child) = numbers.renewal_months;
+        let months = match (age, garment.quantity) {
+            (AgeBand::Child, _) => child,
+            (AgeBand::Adult, ..2) => alone,
+            (AgeBand::Adult, 2..) => in_turn,
+        };
         let renewal = months_after(given, months);
         push(DueKind::Renewal, renewal, renewal);
     }

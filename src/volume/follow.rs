@@ -50,7 +50,7 @@ fn of_limb(
 ) -> LimbCourse {
     let seen: Vec<(usize, Seen<'_>)> =
         sorted.iter().filter_map(|(at, record)| Some((*at, Seen::of(record, side)?))).collect();
-    let track = Track::of(seen.iter().map(|(_, one)| one.clone()).collect(), numbers);
+    let track = Track::of(seen.iter().map(|(_, one)| one.clone()).collect());
     let visits: Vec<Visit> = seen
         .iter()
         .enumerate()
@@ -68,7 +68,7 @@ fn of_limb(
                 series: track.series_of(number),
                 changes: before.map_or_else(Vec::new, |(_, before)| {
                     let places: Vec<f64> = before.positions().collect();
-                    changes(before, &places, one, numbers)
+                    changes(before, &places, one)
                 }),
             }
         })
@@ -91,8 +91,8 @@ fn of_limb(
             .map(|(whole, distal)| Ready::judge(&whole, &distal, pitting_increased(&seen), numbers)),
         worsening: worsening(&track, numbers),
         grown_since_given: grown_since_given(&track, garments, numbers),
-        due: due(garments, measured, age, closely, today),
-        infections: Infections::of(dates, measured, before, today),
+        due: due(garments, measured, age, closely, today, numbers),
+        infections: Infections::of(dates, measured, before, today, numbers),
         visits,
     }
 }

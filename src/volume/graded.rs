@@ -2,6 +2,7 @@
 
 use crate::anatomy::{Limb, Side};
 use crate::record::Affected;
+use crate::rules::Rules;
 
 /// The grade by one set. No set is a verdict: they disagree, so all are shown.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -21,7 +22,7 @@ pub enum CutOffGrade {
     NoneOrMild,
     /// From the lower to the upper one.
     Moderate,
-    /// Above the upper one.
+    /// From the upper one on.
     Severe,
 }
 
@@ -40,7 +41,7 @@ impl CutOffGrade {
 ///
 /// Source: Gjorup 2018, Lymphat Res Biol 16:75 (published): body scans of a melanoma cohort, hand and
 /// foot apart, so another way of measuring than the tape.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct CutOffs {
     /// Whether the limb is the dominant one; none for a leg, where it does not matter.
     pub dominant: Option<bool>,
@@ -50,36 +51,36 @@ pub struct CutOffs {
     pub upper_percent: f64,
     /// Where the excess lies, unrounded.
     pub grade: CutOffGrade,
+    /// Where the cut-offs were read.
+    pub source: String,
 }
-
-/// Lower and upper cut-off, %. Basis: published (Gjorup 2018, Lymphat Res Biol 16:75).
-const DOMINANT_ARM: (f64, f64) = (6.0, 10.0);
-/// As [`DOMINANT_ARM`], for the arm that is not dominant.
-const OTHER_ARM: (f64, f64) = (0.0, 4.0);
-/// As [`DOMINANT_ARM`], for a leg.
-const LEG: (f64, f64) = (3.0, 6.0);
 
 impl CutOffs {
     /// Those of an excess of `percent`; none for an arm whose dominance is not recorded, or where both
     /// or neither are affected.
-    pub fn of(limb: Limb, affected: Affected, dominance: Option<Side>, percent: f64) -> Option<Self> {
+    pub fn of(
+        limb: Limb,
+        affected: Affected,
+        dominance: Option<Side>,
+        percent: f64,
+        rules: &Rules,
+    ) -> Option<Self> {
         let Affected::One(side) = affected else { return None };
-        let dominant = match limb {
-            Limb::Arm => Some(dominance? == side),
-            Limb::Leg => None,
-        };
-        let (lower_percent, upper_percent) = match dominant {
-            None => LEG,
-            Some(true) => DOMINANT_ARM,
-            Some(false) => OTHER_ARM,
-        };
+        let dominant = dominance.map(|one| one == side);
+        let row = rules
+            .cutoffs
+            .iter()
+            .filter(|row| row.limb == limb)
+            .find(|row| row.dominant.is_none() || row.dominant == dominant)?;
+        let (lower_percent, upper_percent) = (100.0 * row.moderate, 100.0 * row.severe);
         let grade = if percent < lower_percent {
             CutOffGrade::NoneOrMild
-        } else if percent <= upper_percent {
+        } else if percent < upper_percent {
             CutOffGrade::Moderate
         } else {
             CutOffGrade::Severe
         };
-        Some(Self { dominant, lower_percent, upper_percent, grade })
+        let (dominant, source) = (row.dominant, row.source.clone());
+        Some(Self { dominant, lower_percent, upper_percent, grade, source })
     }
 }

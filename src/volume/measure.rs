@@ -43,8 +43,9 @@ pub fn measure(record: &Record, limb: &LimbRecord, rules: &Rules) -> VisitVolume
         uncompared,
         excess,
         grades,
-        cut_offs: excess
-            .and_then(|excess| CutOffs::of(record.limb, record.affected, record.dominance, excess.percent)),
+        cut_offs: excess.and_then(|excess| {
+            CutOffs::of(record.limb, record.affected, record.dominance, excess.percent, rules)
+        }),
         parts: parts(&row, compared, record.limb, method, excess_of),
         segments: segments(&row, compared, method, excess_of),
         girths,
@@ -139,17 +140,13 @@ fn segments(
         .collect()
 }
 
-/// Sets whose figures were published of arms alone: on a leg they are not shown. Basis: published
-/// (Armer & Stewart 2005: arms after treatment of breast cancer).
-const ARMS_ONLY: [&str; 3] = ["200-ml", "10-percent", "2-cm"];
-
 fn grades(excess: Excess, girths: &[GirthPair], limb: Limb, rules: &Rules) -> Vec<Graded> {
     let widest = girths.iter().filter_map(|pair| pair.difference_tenths).max().unwrap_or_default();
     let widest_cm = f64::from(i32::try_from(widest).unwrap_or_default()) / 100.0;
     rules
         .severity_sets
         .iter()
-        .filter(|set| limb == Limb::Arm || !ARMS_ONLY.contains(&set.set.as_str()))
+        .filter(|set| set.limbs.include(limb))
         .map(|set| {
             let value = match set.of {
                 ExcessMeasure::Percent => excess.percent,

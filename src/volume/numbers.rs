@@ -1,82 +1,84 @@
-//! Owns the numbers that volume and its course are judged by.
+//! Owns the numbers that volume and its course are judged by, taken from the rules.
 
 use crate::rules::{NumberId, Rules};
 
-/// The numbers, each with its basis. [`VolumeNumbers::default`] holds the shipped values.
+/// The numbers. Their bases stand in the rules; what the rules leave out is a house rule named here.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct VolumeNumbers {
-    /// SD of one volume between visits, % of it: 1.2. Basis: derived from a leg's detectable change of
-    /// 3.4 % two weeks apart (published: Lymphat Res Biol 2022), 3.4/(1.96·√2).
+    /// SD of one volume between visits, % of it.
     pub sd_between_percent: f64,
-    /// The same where every mark is read twice: 0.8 %. Basis: house rule.
+    /// The same where every mark is read twice.
     pub sd_repeats_percent: f64,
-    /// Loss below which a limb has settled, % a week: 2. Basis: house rule (over two weeks of making
-    /// about 0.5 cm at a girth of 25 cm).
+    /// Loss below which a limb has settled, % a week.
     pub settled_below_percent: f64,
-    /// Days looked back over: 14. Basis: house rule.
-    pub window_days: i32,
-    /// Visits that those days have to hold: 4. Basis: house rule.
-    pub window_visits: usize,
-    /// Days looked back over where they hold fewer: 28. Basis: house rule.
-    pub wide_window_days: i32,
-    /// Least visits of a line: 3. Basis: house rule.
-    pub least_visits: usize,
-    /// Least days that they span: 7. Basis: house rule.
-    pub least_span_days: i32,
-    /// SD that a rise is held against, % of the limb's volume: 1.2, by 1.96·√2. Basis: house rule.
-    pub worse_sd_percent: f64,
-    /// Change of weight that asks for measuring again, %: 5. Basis: house rule.
+    /// Days looked back over.
+    pub window_days: f64,
+    /// Days looked back over where those hold fewer than [`Self::WINDOW_VISITS`] visits.
+    pub wide_window_days: f64,
+    /// Least visits of a line.
+    pub least_visits: f64,
+    /// Least days that they span.
+    pub least_span_days: f64,
+    /// Relative volume change of the early triggers, %: the recalled one and the published one.
+    pub early_percent: (f64, f64),
+    /// Change of weight that asks for measuring again, %.
     pub weight_change_percent: f64,
-    /// Age of girths over which care is asked for, months: 3. Basis: house rule.
+    /// Age of girths over which care is asked for, months.
     pub girth_care_months: i32,
-    /// Age of girths over which they are taken again, months: 6. Basis: published (Derbyshire JAPC).
+    /// Age of girths over which they are taken again, months.
     pub girth_again_months: i32,
-    /// Difference of position that counts as the same place, cm: 0.1, the tape's step. Basis: house rule.
-    pub same_place_cm: f64,
-    /// Difference of the hour that is named, hours: 3. Basis: house rule.
-    pub hours_apart: f64,
-    /// Chance with which the stated number of further visits would decide: 0.8. Basis: house rule.
-    pub decide_chance: f64,
-}
-
-impl Default for VolumeNumbers {
-    fn default() -> Self {
-        Self {
-            sd_between_percent: 1.2,
-            sd_repeats_percent: 0.8,
-            settled_below_percent: 2.0,
-            window_days: 14,
-            window_visits: 4,
-            wide_window_days: 28,
-            least_visits: 3,
-            least_span_days: 7,
-            worse_sd_percent: 1.2,
-            weight_change_percent: 5.0,
-            girth_care_months: 3,
-            girth_again_months: 6,
-            same_place_cm: 0.1,
-            hours_apart: 3.0,
-            decide_chance: 0.8,
-        }
-    }
+    /// Days after an infection in which girths are not trusted.
+    pub infection_rest_days: i32,
+    /// Infections within twelve months that ask for review.
+    pub infections_a_year: f64,
+    /// Days of a first look where harm might go unnoticed.
+    pub first_look_days: i32,
+    /// Days to the first re-check, soonest and latest.
+    pub recheck_days: (i32, i32),
+    /// Months between regular visits, soonest and latest.
+    pub regular_months: (i32, i32),
+    /// Months to the renewal: of one garment alone, of two in turn, of a child's.
+    pub renewal_months: (i32, i32, i32),
 }
 
 impl VolumeNumbers {
+    /// Visits that the last days have to hold, else the wide window counts. Basis: house rule.
+    pub const WINDOW_VISITS: usize = 4;
+    /// Difference of position that counts as the same place, cm: the tape's step. Basis: house rule.
+    pub const SAME_PLACE_CM: f64 = 0.1;
+    /// Difference of the hour that is named, hours. Basis: house rule.
+    pub const HOURS_APART: f64 = 3.0;
+    /// Chance with which the stated number of further visits would decide. Basis: house rule.
+    pub const DECIDE_CHANCE: f64 = 0.8;
+
     /// Those of a set of rules.
     pub fn of(rules: &Rules) -> Self {
-        let months = |id, otherwise| {
-            // Months are read as whole numbers up to 255.
-            #[expect(clippy::cast_possible_truncation, reason = "whole, and below 256")]
-            let months = rules.number(id).round() as i32;
-            if months > 0 { months } else { otherwise }
-        };
-        let shipped = Self::default();
-        let weight = 100.0 * rules.number(NumberId::WeightChange);
+        let percent = |id| 100.0 * rules.number(id);
+        // Days and months are written as whole numbers of a few hundred at most.
+        #[expect(clippy::cast_possible_truncation, reason = "whole and small; a wrong rule saturates")]
+        let whole = |id| rules.number(id).round() as i32;
         Self {
-            weight_change_percent: if weight.is_finite() { weight } else { shipped.weight_change_percent },
-            girth_care_months: months(NumberId::GirthAgeCaution, shipped.girth_care_months),
-            girth_again_months: months(NumberId::GirthAgeLimit, shipped.girth_again_months),
-            ..shipped
+            sd_between_percent: percent(NumberId::VisitVolumeSd),
+            sd_repeats_percent: percent(NumberId::VisitVolumeSdRepeats),
+            settled_below_percent: percent(NumberId::ReadyLoss),
+            window_days: rules.number(NumberId::ReadyDays),
+            wide_window_days: rules.number(NumberId::ReadyDaysLong),
+            least_visits: rules.number(NumberId::ReadyVisits),
+            least_span_days: rules.number(NumberId::ReadySpan),
+            early_percent: (percent(NumberId::EarlyChange), percent(NumberId::EarlyChangePublished)),
+            weight_change_percent: percent(NumberId::WeightChange),
+            girth_care_months: whole(NumberId::GirthAgeCaution),
+            girth_again_months: whole(NumberId::GirthAgeLimit),
+            infection_rest_days: whole(NumberId::InfectionRest),
+            infections_a_year: rules.number(NumberId::InfectionsAYear),
+            first_look_days: whole(NumberId::FirstLook),
+            recheck_days: (whole(NumberId::RecheckFrom), whole(NumberId::RecheckTo)),
+            regular_months: (whole(NumberId::RecheckLaterFrom), whole(NumberId::RecheckLaterTo)),
+            renewal_months: (
+                whole(NumberId::RenewAlone),
+                whole(NumberId::RenewInTurn),
+                whole(NumberId::RenewChild),
+            ),
         }
     }
 }

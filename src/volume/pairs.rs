@@ -25,7 +25,7 @@ pub(super) struct Track<'r> {
 
 impl<'r> Track<'r> {
     /// Puts each visit into the latest series that it can be compared with, else begins one.
-    pub(super) fn of(seen: Vec<Seen<'r>>, numbers: &VolumeNumbers) -> Self {
+    pub(super) fn of(seen: Vec<Seen<'r>>) -> Self {
         let mut series: Vec<Series> = Vec::new();
         for (at, one) in seen.iter().enumerate() {
             let own: Vec<f64> = one.positions().collect();
@@ -33,13 +33,13 @@ impl<'r> Track<'r> {
             let fits = series.iter_mut().rev().find(|series| {
                 let then = series.members.last().and_then(|last| seen.get(*last));
                 then.is_some_and(|then| {
-                    !changes(then, &series.places, one, numbers).iter().any(ProtocolChange::starts_series)
+                    !changes(then, &series.places, one).iter().any(ProtocolChange::starts_series)
                 })
             });
             match fits {
                 Some(series) => {
                     series.members.push(at);
-                    series.places = shared(&series.places, &own, numbers);
+                    series.places = shared(&series.places, &own);
                 }
                 None => series.push(Series { members: vec![at], places: own }),
             }
@@ -91,7 +91,7 @@ impl<'r> Track<'r> {
         let mut whole = Vec::new();
         let mut distal = Vec::new();
         for one in series.members.iter().filter_map(|at| self.seen.get(*at)) {
-            let one = one.at(&series.places, numbers);
+            let one = one.at(&series.places);
             let days = one.record.measured_on.since(start).map_or(0, |span| span.get_days());
             let repeated = is_repeated(&one.row);
             let point = |volume: LimbVolume| Point {
@@ -154,9 +154,9 @@ pub(super) fn change(
     }
     let (then, now) = (track.seen(from)?, track.seen(to)?);
     let (before, after): (Vec<f64>, Vec<f64>) = (then.positions().collect(), now.positions().collect());
-    let places = shared(&before, &after, numbers);
+    let places = shared(&before, &after);
     let on_shared_marks = places.len() < before.len() || places.len() < after.len();
-    let (was, is) = (then.at(&places, numbers), now.at(&places, numbers));
+    let (was, is) = (then.at(&places), now.at(&places));
     let of = |volume: LimbVolume, seen: &Seen<'_>| {
         (volume.ml, visit_sd_percent(volume, is_repeated(&seen.row), numbers))
     };
@@ -172,7 +172,7 @@ pub(super) fn change(
     let (one, other) = (volume(&was, &was.row)?, volume(&is, &is.row)?);
     let limb = between(one, other);
     let distal = below(&was, &was.row).zip(below(&is, &is.row)).map(|(one, other)| between(one, other));
-    let excess = excess(&was, &is, one, other, limb, numbers);
+    let excess = excess(&was, &is, one, other, limb);
     let both_arms = now.record.limb == Limb::Arm && now.record.affected == Affected::Both;
     let weights = then.record.weight_kg.zip(now.record.weight_kg).filter(|_| both_arms);
     Some(Change {
@@ -196,7 +196,6 @@ fn excess(
     was: LimbVolume,
     is: LimbVolume,
     limb: VolumeChange,
-    numbers: &VolumeNumbers,
 ) -> Result<ExcessChange, NoExcess> {
     let affected = now.record.affected;
     if !matches!(affected, Affected::One(_)) || then.record.affected != affected {
@@ -209,7 +208,7 @@ fn excess(
     let after = now.other.as_ref().ok_or_else(|| missing(now, NoExcess::NotNow))?;
     let positions = |row: &Row| -> Vec<f64> { row.marks.iter().map(|mark| mark.station.at_cm).collect() };
     let (one, two) = (positions(before), positions(after));
-    if shared(&one, &two, numbers).len() != one.len() {
+    if shared(&one, &two).len() != one.len() {
         return Err(NoExcess::OtherMarks);
     }
     let of = |seen: &Seen<'_>, limb: LimbVolume, row: &Row| {

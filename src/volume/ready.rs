@@ -72,20 +72,20 @@ pub struct Ready {
 /// order of their days.
 pub fn recent<'p>(points: &'p [Point], numbers: &VolumeNumbers) -> &'p [Point] {
     let newest = points.last().map_or(0.0, |one| one.day);
-    let within = |days: i32| {
-        let first = points.iter().position(|one| newest - one.day <= f64::from(days)).unwrap_or_default();
+    let within = |days: f64| {
+        let first = points.iter().position(|one| newest - one.day <= days).unwrap_or_default();
         points.get(first..).unwrap_or_default()
     };
     let near = within(numbers.window_days);
-    if near.len() < numbers.window_visits { within(numbers.wide_window_days) } else { near }
+    if near.len() < VolumeNumbers::WINDOW_VISITS { within(numbers.wide_window_days) } else { near }
 }
 
 /// The line through the recent points; none where they are too few or span too few days.
 pub fn recent_line(points: &[Point], numbers: &VolumeNumbers) -> Option<Line> {
     let recent = recent(points, numbers);
     let (first, last) = (recent.first()?, recent.last()?);
-    let enough =
-        recent.len() >= numbers.least_visits && last.day - first.day >= f64::from(numbers.least_span_days);
+    let count = u32::try_from(recent.len()).unwrap_or(u32::MAX);
+    let enough = f64::from(count) >= numbers.least_visits && last.day - first.day >= numbers.least_span_days;
     if enough { Line::through(recent) } else { None }
 }
 
@@ -172,7 +172,7 @@ fn further(points: &[Point], every_days: u32, sd_percent: f64, numbers: &VolumeN
         let Some(line) = recent_line(&all, numbers) else { continue };
         // The chance that a loss scattered around none stays inside what is left beside the bound.
         let room = (numbers.settled_below_percent - super::ONE_SIDED * line.sd) / line.sd;
-        if 2.0 * phi(room) - 1.0 >= numbers.decide_chance {
+        if 2.0 * phi(room) - 1.0 >= VolumeNumbers::DECIDE_CHANCE {
             return Some(count);
         }
     }

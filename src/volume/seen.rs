@@ -29,11 +29,11 @@ impl<'r> Seen<'r> {
     }
 
     /// The same limb by the marks at `places` alone.
-    pub(super) fn at(&self, places: &[f64], numbers: &VolumeNumbers) -> Self {
+    pub(super) fn at(&self, places: &[f64]) -> Self {
         let kept: Vec<usize> = self
             .positions()
             .enumerate()
-            .filter(|(_, at)| places.iter().any(|place| same(*place, *at, numbers)))
+            .filter(|(_, at)| places.iter().any(|place| same(*place, *at)))
             .map(|(number, _)| number)
             .collect();
         let keep = |row: &Row| Row {
@@ -49,23 +49,18 @@ impl<'r> Seen<'r> {
     }
 }
 
-fn same(one: f64, other: f64, numbers: &VolumeNumbers) -> bool {
+fn same(one: f64, other: f64) -> bool {
     // Positions are whole tenths of a millimetre; the slack absorbs the floating point only.
-    (one - other).abs() <= numbers.same_place_cm + 1e-9
+    (one - other).abs() <= VolumeNumbers::SAME_PLACE_CM + 1e-9
 }
 
 /// The places that two lists share.
-pub(super) fn shared(one: &[f64], other: &[f64], numbers: &VolumeNumbers) -> Vec<f64> {
-    one.iter().copied().filter(|at| other.iter().any(|place| same(*place, *at, numbers))).collect()
+pub(super) fn shared(one: &[f64], other: &[f64]) -> Vec<f64> {
+    one.iter().copied().filter(|at| other.iter().any(|place| same(*place, *at))).collect()
 }
 
 /// What was done otherwise at `now`, whose marks are held against `places`, than at `then`.
-pub(super) fn changes(
-    then: &Seen<'_>,
-    places: &[f64],
-    now: &Seen<'_>,
-    numbers: &VolumeNumbers,
-) -> Vec<ProtocolChange> {
+pub(super) fn changes(then: &Seen<'_>, places: &[f64], now: &Seen<'_>) -> Vec<ProtocolChange> {
     let mut all = Vec::new();
     let (was, is) = (then.record, now.record);
     if was.volume_method != is.volume_method {
@@ -73,10 +68,10 @@ pub(super) fn changes(
     }
     if was.positions_from == is.positions_from {
         let own: Vec<f64> = now.positions().collect();
-        let both = shared(places, &own, numbers);
+        let both = shared(places, &own);
         if both.len() < places.len() && both.len() < own.len() || both.len() < 2 {
             match (places.first(), own.first()) {
-                (Some(first), Some(own)) if !same(*first, *own, numbers) => {
+                (Some(first), Some(own)) if !same(*first, *own) => {
                     all.push(ProtocolChange::Start(*first, *own));
                 }
                 _ => all.push(ProtocolChange::Spacing),
@@ -100,7 +95,7 @@ pub(super) fn changes(
     if let (Some(then), Some(now)) = (was.measured_at, is.measured_at) {
         let minutes = |time: jiff::civil::Time| i32::from(time.hour()) * 60 + i32::from(time.minute());
         let apart = f64::from((minutes(now) - minutes(then)).abs()) / 60.0;
-        if apart > numbers.hours_apart {
+        if apart > VolumeNumbers::HOURS_APART {
             all.push(ProtocolChange::Hour(apart));
         }
     }

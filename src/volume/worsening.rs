@@ -42,7 +42,7 @@ pub struct Worsening {
 
 /// The rise that the rule allows, % of the limb's volume: 1.96·√2·SD.
 pub fn worse_limit_percent(numbers: &VolumeNumbers) -> f64 {
-    TWO_SIDED * std::f64::consts::SQRT_2 * numbers.worse_sd_percent
+    TWO_SIDED * std::f64::consts::SQRT_2 * numbers.sd_between_percent
 }
 
 /// A rise between two visits: what it was, what it is, and the limb's volume that it is held against.
