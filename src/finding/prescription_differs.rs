@@ -14,8 +14,8 @@ pub const ENTRY: Entry = Entry {
 };
 
 /// What is offered and what was prescribed, as said.
-pub fn prescription_differs(place: Place, offered: &str, prescribed: &str) -> Finding {
-    Finding::of(&ENTRY, Severity::ClearFirst, place)
+pub fn prescription_differs(place: Place, severity: Severity, offered: &str, prescribed: &str) -> Finding {
+    Finding::of(&ENTRY, severity, place)
         .say(format!("Offered is {offered}; prescribed is {prescribed}."))
         .next("Ask the prescriber, or take a garment as prescribed.", &[Who::Role(Role::Prescriber)])
 }

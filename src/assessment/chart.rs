@@ -1,0 +1,186 @@
+//! Owns the check of one chart on one limb: sizes, estimates, choice, what holds.
+
+use super::chart_assessment::{ChartAssessment, ShownSize};
+use super::chart_findings::{ChartAsked, chart_findings};
+use super::{ChartOutcomes, LimbContext, Outcome};
+use crate::estimate::{EstimateRules, Estimated, OnLimb, estimate, what_decides};
+use crate::finding::{Finding, Place};
+use crate::garment::{Chart, Outfit, Piece};
+use crate::gradient::Grade;
+use crate::quantity::Range;
+use crate::record::Reading;
+use crate::rules::{NumberId, Severity};
+use crate::sizing::{ChartVerdict, LengthFit, SizeVerdict, Sizing, SizingInput, choose, judge, same_again};
+use crate::words;
+
+/// A chart in its run.
+pub struct ChartInRun {
+    /// The chart.
+    pub chart: Chart,
+    /// Its label as printed.
+    pub printed: String,
+    /// Which part of a set.
+    pub part: usize,
+    /// Its place within the limb.
+    pub place: usize,
+    /// Whether another chart of the run, of another part, has the hand or foot part.
+    pub part_elsewhere: bool,
+}
+
+/// Checks one chart on one limb: what is worked out, and what was found.
+pub fn assess_chart(context: &LimbContext<'_>, run: ChartInRun) -> (ChartAssessment, Vec<Finding>) {
+    let setting = context.setting;
+    let ChartInRun { chart, printed, part, place, part_elsewhere } = run;
+    let tape = setting.number(NumberId::TapeSd);
+    let input = SizingInput::of(context.limb, context.record.positions_from, &chart, |_| tape);
+    let limits = setting.limits();
+    let sizing = judge(&input, &chart, limits);
+    let candidates = candidates(&sizing, &chart, context.postponed, limits);
+    let shown: Vec<ShownSize> =
+        candidates.into_iter().filter_map(|size| show(context, &chart, &printed, size)).collect();
+    let mut reversed = vec![false; chart.sizes.len()];
+    for one in &shown {
+        let inside = sizing.sizes.get(one.size).is_some_and(|size| size.verdict == SizeVerdict::Inside);
+        let out = if inside { one.estimated.is_taken_out() } else { one.estimated.grade() == Some(Grade::Certain) };
+        if let Some(flag) = reversed.get_mut(one.size) {
+            *flag = out;
+        }
+    }
+    let choice = choose(&sizing, &chart, &reversed, context.postponed, limits);
+    let again = match (choice.verdict, choice.size) {
+        (ChartVerdict::Size, Some(size)) => same_again(&input, &chart, &reversed, size),
+        _ => None,
+    };
+    let (variant, length_note) = length(&sizing, choice.size);
+    let mut assessed = ChartAssessment {
+        printed,
+        part,
+        sizing,
+        reversed,
+        choice,
+        again,
+        shown,
+        variant,
+        length_note,
+        outcomes: ChartOutcomes { part, holds: Vec::new(), nearly: false, offer: String::new() },
+        counted: false,
+        chart,
+    };
+    let own = Place::limb(context.index).chart(place);
+    let found = chart_findings(context, &ChartAsked { assessed: &assessed, place: own, part_elsewhere });
+    assessed.outcomes = outcomes(context, &assessed, &found);
+    (assessed, found)
+}
+
+/// The sizes that are estimated: those inside; else a pair between, and the nearest.
+fn candidates(sizing: &Sizing, chart: &Chart, postponed: bool, limits: crate::sizing::Limits) -> Vec<usize> {
+    let inside = sizing.places(SizeVerdict::Inside);
+    if !inside.is_empty() {
+        return inside;
+    }
+    let choice = choose(sizing, chart, &[], postponed, limits);
+    let mut all: Vec<usize> = choice.between.into_iter().chain(choice.size).chain(choice.nearest).collect();
+    all.sort_unstable();
+    all.dedup();
+    all
+}
+
+fn show(context: &LimbContext<'_>, chart: &Chart, printed: &str, size: usize) -> Option<ShownSize> {
+    let garment = chart.garment(size)?;
+    let outfit = Outfit::of(Piece::Garment(Box::new(garment)));
+    let on = OnLimb { limb: context.record.limb, marks: &context.limb.marks };
+    let label = chart.sizes.get(size).map(|one| one.label.as_str()).unwrap_or_default();
+    let readings = context.readings_of(printed, &chart.label, label);
+    let rules = EstimateRules::of(&context.setting.rules);
+    let estimated: Estimated = estimate(&on, &outfit, &readings, &rules);
+    let decide = what_decides(&on, &outfit, &readings, &estimated, &rules);
+    Some(ShownSize { size, outfit, estimated, decide })
+}
+
+/// The variant's name, and what is known of the length where none serves.
+fn length(sizing: &Sizing, size: Option<usize>) -> (Option<String>, Option<String>) {
+    let Some(fit) = size.and_then(|size| sizing.sizes.get(size)) else { return (None, None) };
+    match &fit.length {
+        LengthFit::NotAsked => (None, None),
+        LengthFit::Takes { name, .. } => (name.as_ref().map(ToString::to_string), None),
+        LengthFit::Unknown(names) => {
+            let names: Vec<String> = names.iter().map(|name| name.name().replace('-', " ")).collect();
+            (None, Some(format!("The length {} is not known", words::list(&names))))
+        }
+        LengthFit::None { length, ranges, .. } => (None, Some(no_length(length.tenths(), ranges))),
+    }
+}
+
+/// `No length for 48.0 cm; the longest is 44.0`.
+fn no_length(tenths: i64, ranges: &[Range]) -> String {
+    let longest = ranges.iter().filter_map(|range| range.high).max();
+    let shortest = ranges.iter().filter_map(|range| range.low).min();
+    let end = match (longest, shortest) {
+        (Some(high), _) if tenths > high => format!("; the longest is {}", words::cm(high)),
+        (_, Some(low)) if tenths < low => format!("; the shortest is {}", words::cm(low)),
+        _ => "; it lies between two of them".to_owned(),
+    };
+    format!("No length for {}{end}", words::cm(tenths))
+}
+
+/// Which outcomes hold for a chart.
+fn outcomes(context: &LimbContext<'_>, assessed: &ChartAssessment, found: &[Finding]) -> ChartOutcomes {
+    let mut holds = Vec::new();
+    if found.iter().any(|one| one.severity == Severity::Stop) {
+        holds.push(Outcome::Stop);
+    }
+    if found.iter().any(Finding::must_be_cleared) {
+        holds.push(Outcome::Refer);
+    }
+    let between_open = assessed.choice.verdict == ChartVerdict::Between
+        && (assessed.choice.size.is_none()
+            || !found.iter().any(|one| one.id.is(&crate::finding::between::ENTRY) && one.is_cleared()));
+    if between_open {
+        holds.push(Outcome::Refer);
+    }
+    let length = assessed.size().and_then(|size| assessed.sizing.sizes.get(size)).map(|fit| &fit.length);
+    let length_unknown = matches!(length, Some(LengthFit::Unknown(_)));
+    if length_unknown || matches!(assessed.choice.verdict, ChartVerdict::MeasureAgain | ChartVerdict::NotJudged) {
+        holds.push(Outcome::Incomplete);
+    }
+    let no_length = matches!(length, Some(LengthFit::None { .. }));
+    if no_length || context.made_to_measure || assessed.choice.verdict == ChartVerdict::MadeToMeasure {
+        holds.push(Outcome::MadeToMeasure);
+    }
+    let unknown_fall = assessed
+        .size()
+        .and_then(|size| assessed.shown(size))
+        .is_some_and(|shown| shown.estimated.judged() == Some(false));
+    if unknown_fall && assessed.choice.verdict == ChartVerdict::Size {
+        holds.push(Outcome::FallUnknown);
+    }
+    if holds.is_empty() {
+        holds.push(Outcome::TrialFitting);
+    }
+    holds.sort_unstable();
+    holds.dedup();
+    let nearly = length_unknown || assessed.choice.verdict == ChartVerdict::MeasureAgain;
+    ChartOutcomes { part: assessed.part, holds, nearly, offer: offer(assessed) }
+}
+
+/// `size 3 wide, regular, of sleeve chart B`.
+fn offer(assessed: &ChartAssessment) -> String {
+    let Some(size) = assessed.size() else { return String::new() };
+    let variant = assessed.variant.as_ref().map_or_else(String::new, |variant| format!(", {variant}"));
+    format!("size {}{variant} of {}", assessed.size_label(size), assessed.printed)
+}
+
+impl LimbContext<'_> {
+    /// The readings whose `garment` names a size of a chart: `LABEL, size S`.
+    pub fn readings_of(&self, printed: &str, label: &str, size: &str) -> Vec<&Reading> {
+        let names = [format!("{printed}, size {size}"), format!("{label}, size {size}")];
+        self.limb
+            .readings
+            .iter()
+            .filter(|one| match &one.garment {
+                Some(garment) => names.contains(&garment.text),
+                None => self.only_garment,
+            })
+            .collect()
+    }
+}

@@ -1,0 +1,291 @@
+//! Owns which findings hold for a garment on a limb: a size of a chart, or a garment file. One path for both.
+
+use super::fall_gap::{Asked, fall_gap};
+use super::wanted::{WantedPressure, claim_printed, claimed_band};
+use super::Setting;
+use crate::anatomy::Landmark;
+use crate::estimate::{Estimated, FallOf, MarkEstimate, OnLimb};
+use crate::finding::{self, Finding, Place, fall_sentence};
+use crate::garment::{Claim, ClassPlace, Fabric, Outfit, Piece};
+use crate::gradient::{Decide, Grade};
+use crate::record::Reading;
+use crate::rules::{NumberId, Severity};
+use crate::words;
+
+/// What is asked about.
+pub struct Garments<'a> {
+    /// The limb.
+    pub on: OnLimb<'a>,
+    /// What is worn.
+    pub outfit: &'a Outfit,
+    /// Its estimate.
+    pub estimated: &'a Estimated,
+    /// What would decide its fall.
+    pub decide: &'a [Decide],
+    /// The sensor readings that belong to it.
+    pub readings: &'a [&'a Reading],
+    /// What was prescribed.
+    pub wanted: Option<&'a WantedPressure>,
+    /// The garment in words: `size 3 of sleeve chart A`.
+    pub name: &'a str,
+    /// Whether it is a size that the clinic may not have yet.
+    pub to_obtain: bool,
+}
+
+/// Every finding of a garment's estimate.
+pub fn of_estimate(what: &Garments<'_>, place: Place, setting: &Setting) -> Vec<Finding> {
+    let mut found = Vec::new();
+    found.extend(rise(what, place));
+    found.extend(no_contact(what.estimated, place));
+    found.extend(beyond(what, place));
+    found.extend(high(what.estimated, place, setting));
+    found.extend(off_band(what, place, setting));
+    found.extend(class(what, place, setting, &found));
+    found.extend(residual(what.estimated, place, what.outfit.claim.as_ref()));
+    found.extend(top_edge(what.estimated, place, setting));
+    found.extend(readings_mixed(what, place));
+    found.extend(pieces(what, place));
+    if let Some(gap) = fall_gap(&what.on, &Asked { name: what.name, to: what.outfit.to(), to_obtain: what.to_obtain }, what.estimated, what.decide) {
+        found.push(finding::fall_unknown::fall_unknown(place, &gap.why, &gap.way_on));
+    }
+    found
+}
+
+/// First and last judged landmark of an estimate.
+pub fn ends(estimated: &Estimated) -> (Option<Landmark>, Option<Landmark>) {
+    let judged = || estimated.marks.iter().filter(|mark| mark.judged).map(|mark| mark.landmark);
+    (judged().next(), judged().last())
+}
+
+/// The one sentence about the fall of a garment; none where it has none.
+pub fn fall_words(outfit: &Outfit, estimated: &Estimated, decide: &[Decide]) -> Option<String> {
+    let verdict = estimated.fall.as_ref()?;
+    let (first, last) = ends(estimated);
+    let sentence = fall_sentence(&verdict.fall, first, last, decide);
+    Some(match verdict.of {
+        FallOf::Piece(piece) if outfit.pieces.len() > 1 => {
+            let label = outfit.pieces.get(piece).map_or("", |worn| worn.piece.label().as_str());
+            format!("{label} by itself: {}", lower(&sentence))
+        }
+        _ => sentence,
+    })
+}
+
+fn lower(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
+}
+
+/// What readings and estimate say of each other, where both are known.
+pub fn contradiction(estimated: &Estimated) -> Option<String> {
+    let said = estimated.readings.as_ref().filter(|said| said.contradicts)?;
+    let apart: Vec<String> = said
+        .against
+        .iter()
+        .filter(|one| one.contradicts)
+        .map(|one| {
+            format!("{} {} read, {} estimated", words::at(one.landmark), words::mmhg(one.read.mmhg), words::whole(one.estimate_mmhg))
+        })
+        .collect();
+    Some(if apart.is_empty() {
+        "Readings and estimate contradict each other about the fall.".to_owned()
+    } else {
+        format!("Readings and estimate contradict each other: {}.", words::list(&apart))
+    })
+}
+
+fn rise(what: &Garments<'_>, place: Place) -> Option<Finding> {
+    let estimated = what.estimated;
+    let grade = estimated.grade();
+    let sentence = fall_words(what.outfit, estimated, &[]).unwrap_or_default();
+    let at = estimated.fall.as_ref().and_then(|verdict| verdict.fall.place);
+    let place = at.map_or(place, |landmark| place.at(landmark));
+    if let Some(words) = contradiction(estimated) {
+        let text = format!("{words} The worse of the two counts. {sentence}");
+        return Some(finding::rise::rise(place, Severity::ClearFirst, text.trim()));
+    }
+    let severity = match grade? {
+        Grade::Certain | Grade::Likely => Severity::ClearFirst,
+        Grade::Possible => Severity::Caution,
+        Grade::Undecided | Grade::None => return None,
+    };
+    Some(finding::rise::rise(place, severity, &sentence))
+}
+
+fn no_contact(estimated: &Estimated, place: Place) -> Option<Finding> {
+    let marks = estimated.no_contact();
+    let names: Vec<String> = marks.iter().map(|one| words::at(*one)).collect();
+    let first = marks.first()?;
+    Some(finding::no_contact::no_contact(place.at(*first), &names))
+}
+
+fn fabric_of(outfit: &Outfit) -> Option<&Fabric> {
+    outfit.garments().find_map(|garment| garment.fabric.as_ref())
+}
+
+fn beyond(what: &Garments<'_>, place: Place) -> Option<Finding> {
+    let marks: Vec<(Landmark, f64)> =
+        what.estimated.marks.iter().filter_map(|mark| Some((mark.landmark, mark.bound_mmhg()?))).collect();
+    let first = marks.first()?.0;
+    let names: Vec<String> =
+        marks.iter().map(|(mark, bound)| format!("at least {} {}", words::mmhg(*bound), words::at(*mark))).collect();
+    let last = fabric_of(what.outfit).map_or(0.0, Fabric::last_stretch) * 100.0;
+    Some(finding::beyond_tested::beyond_tested(place.at(first), &names, last))
+}
+
+fn high(estimated: &Estimated, place: Place, setting: &Setting) -> Option<Finding> {
+    let limit = setting.number(NumberId::PressureLimit);
+    let above: Vec<&MarkEstimate> =
+        estimated.marks.iter().filter(|mark| mark.at_least_mmhg().is_some_and(|mmhg| mmhg > limit)).collect();
+    let first = above.first()?;
+    let names: Vec<String> = above
+        .iter()
+        .map(|mark| {
+            let least = if mark.bound_mmhg().is_some() { "at least " } else { "" };
+            format!("{least}{} {}", words::mmhg(mark.at_least_mmhg().unwrap_or_default()), words::at(mark.landmark))
+        })
+        .collect();
+    Some(finding::pressure_high::pressure_high(place.at(first.landmark), &words::list(&names), limit))
+}
+
+/// The estimate at the reference as said; none where nothing is known.
+fn reference_words(estimated: &Estimated) -> Option<(f64, bool, String)> {
+    let reference = &estimated.reference;
+    let at = words::at(reference.landmark);
+    match (reference.mmhg, reference.bound_mmhg) {
+        (Some(mmhg), _) => Some((mmhg, false, format!("{} {at}", words::mmhg(mmhg)))),
+        (None, Some(bound)) => Some((bound, true, format!("at least {} {at}", words::mmhg(bound)))),
+        (None, None) => None,
+    }
+}
+
+fn off_band(what: &Garments<'_>, place: Place, setting: &Setting) -> Option<Finding> {
+    let claim = what.outfit.claim.as_ref();
+    let known = reference_words(what.estimated);
+    let place = place.at(what.estimated.reference.landmark);
+    let band = match (what.wanted, claimed_band(claim)) {
+        (Some(wanted), _) => Some((wanted.low, wanted.high, format!("the prescribed {}", wanted.printed))),
+        (None, Some(band)) => {
+            Some((band.low, band.high, format!("the claimed {}", claim.map(claim_printed).unwrap_or_default())))
+        }
+        (None, None) => None,
+    };
+    let Some((low, high, name)) = band else {
+        let limit = setting.number(NumberId::UnheldLimit);
+        let severity = match &known {
+            Some((mmhg, _, _)) if *mmhg > limit => Severity::ClearFirst,
+            _ => Severity::Caution,
+        };
+        let said = known.map_or_else(|| "its pressure".to_owned(), |(_, _, text)| format!("the estimate of {text}"));
+        return Some(finding::nothing_to_hold::nothing_to_hold(place, severity, &said));
+    };
+    let (mmhg, is_bound, text) = known?;
+    let tolerance = setting.number(NumberId::BandTolerance);
+    let least = setting.number(NumberId::PressureLeast);
+    let below = !is_bound && (mmhg < least || low.is_some_and(|low| mmhg < low * (1.0 - tolerance)));
+    let above = high.is_some_and(|high| mmhg > high * (1.0 + tolerance));
+    (below || above).then(|| finding::off_band::off_band(place, &text, &name))
+}
+
+fn class(what: &Garments<'_>, place: Place, setting: &Setting, before: &[Finding]) -> Option<Finding> {
+    if before.iter().any(|one| one.id.is(&finding::off_band::ENTRY)) {
+        return None;
+    }
+    let claim = what.outfit.claim.as_ref()?;
+    let reference = &what.estimated.reference;
+    let chance = reference.claimed_chance?;
+    let (_, _, text) = reference_words(what.estimated)?;
+    let found = reference.class.as_ref()?;
+    let place = place.at(reference.landmark);
+    let where_it_lies = class_place(found);
+    if chance < setting.number(NumberId::ClassChance) {
+        return Some(finding::class_missed::class_missed(place, &text, &claim_printed(claim), &where_it_lies, chance));
+    }
+    let same = matches!(found, ClassPlace::In(class) if *class == claim.class);
+    (!same).then(|| finding::class_off::class_off(place, &text, &claim_printed(claim), &where_it_lies))
+}
+
+/// `in class 2`, `between classes 1 and 2`, `below class 1`, `above class 3`.
+pub fn class_place(found: &ClassPlace) -> String {
+    match found {
+        ClassPlace::In(class) => format!("in class {class}"),
+        ClassPlace::Between(low, high) => format!("between classes {low} and {high}"),
+        ClassPlace::Below(class) => format!("below class {class}"),
+        ClassPlace::Above(class) => format!("above class {class}"),
+    }
+}
+
+fn residual(estimated: &Estimated, place: Place, claim: Option<&Claim>) -> Vec<Finding> {
+    estimated
+        .residual
+        .iter()
+        .filter(|one| one.inside == Some(false))
+        .filter_map(|one| {
+            let limit = one.limit.as_ref()?;
+            let range = match (limit.low, limit.high) {
+                (Some(low), Some(high)) => format!("{} to {}", words::trimmed(low, 1), words::percent(high)),
+                (Some(low), None) => format!("at least {}", words::percent(low)),
+                (None, Some(high)) => format!("at most {}", words::percent(high)),
+                (None, None) => return None,
+            };
+            let what = format!(
+                "{} of {} {}; {} asks for {range}",
+                words::percent(one.percent?),
+                words::the(one.of),
+                words::at(one.landmark),
+                claim.map_or("the scheme", |claim| claim.scheme.label.as_str()),
+            );
+            let severity = if one.surely_outside { Severity::Caution } else { Severity::Note };
+            let found = finding::residual::residual(place.at(one.landmark), severity, &what);
+            Some(found.basis(limit.basis, limit.source.clone()))
+        })
+        .collect()
+}
+
+fn top_edge(estimated: &Estimated, place: Place, setting: &Setting) -> Vec<Finding> {
+    estimated
+        .top_edges
+        .iter()
+        .filter_map(|edge| {
+            let chance = edge.chance?;
+            let severity = if chance >= setting.number(NumberId::RiseCertain) {
+                Severity::ClearFirst
+            } else if chance > setting.number(NumberId::RiseLikely) {
+                Severity::Caution
+            } else {
+                return None;
+            };
+            let said = |mmhg: Option<f64>| mmhg.map_or_else(|| "more by its stretch".to_owned(), words::mmhg);
+            let below = edge.garment_mmhg().map_or_else(|| "less".to_owned(), words::mmhg);
+            Some(finding::top_edge::top_edge(place.at(edge.landmark), severity, &said(edge.edge_mmhg()), &below, chance))
+        })
+        .collect()
+}
+
+fn readings_mixed(what: &Garments<'_>, place: Place) -> Option<Finding> {
+    let mut postures: Vec<String> =
+        what.readings.iter().filter_map(|one| Some(one.posture.as_ref()?.to_string())).collect();
+    postures.sort_unstable();
+    postures.dedup();
+    (postures.len() > 1).then(|| finding::readings_mixed::readings_mixed(place, &postures))
+}
+
+fn pieces(what: &Garments<'_>, place: Place) -> Vec<Finding> {
+    let mut found = Vec::new();
+    if what.outfit.pieces.iter().any(|worn| matches!(worn.piece, Piece::Wrap(_))) {
+        found.push(finding::wrap_shortfall::wrap_shortfall(place));
+    }
+    if fabric_of(what.outfit).is_some_and(|fabric| fabric.has_curve() && fabric.branch.overestimates()) {
+        found.push(finding::loading_branch::loading_branch(place));
+    }
+    if what.outfit.pieces.len() > 1 {
+        let names: Vec<String> = what.outfit.pieces.iter().map(|worn| worn.piece.label().to_string()).collect();
+        let over: Vec<Landmark> = what.estimated.marks.iter().filter(|mark| mark.pieces.len() > 1).map(|mark| mark.landmark).collect();
+        if let (Some(first), Some(last)) = (over.first(), over.last()) {
+            let to = if first == last { String::new() } else { format!("to {}", words::the(*last)) };
+            let from = if first == last { words::at(*first) } else { format!("from {}", words::the(*first)) };
+            found.push(finding::layers::layers(place, &names, &from, &to));
+        }
+    }
+    found
+}
