@@ -16,7 +16,7 @@ pub const ENTRY: Entry = Entry {
 /// A garment is asked for on a side that is not recorded as affected.
 pub fn affected(place: Place, fitted: &str, recorded: &str) -> Finding {
     Finding::of(&ENTRY, Severity::Caution, place)
-        .say(format!("The record measures the {fitted} to be fitted, but says that {recorded} is affected."))
+        .say(format!("The record measures the {fitted} to be fitted, but says that {recorded} affected."))
         .next(
             "Check the side. If the other limb is meant to be fitted, say so in the record.",
             &[Who::Recorder],
