@@ -41,7 +41,8 @@ pub fn assess_chart(context: &LimbContext<'_>, run: ChartInRun) -> (ChartAssessm
     let mut reversed = vec![false; chart.sizes.len()];
     for one in &shown {
         let inside = sizing.sizes.get(one.size).is_some_and(|size| size.verdict == SizeVerdict::Inside);
-        let out = if inside { one.estimated.is_taken_out() } else { one.estimated.grade() == Some(Grade::Certain) };
+        let out =
+            if inside { one.estimated.is_taken_out() } else { one.estimated.grade() == Some(Grade::Certain) };
         if let Some(flag) = reversed.get_mut(one.size) {
             *flag = out;
         }
@@ -140,7 +141,9 @@ fn outcomes(context: &LimbContext<'_>, assessed: &ChartAssessment, found: &[Find
     }
     let length = assessed.size().and_then(|size| assessed.sizing.sizes.get(size)).map(|fit| &fit.length);
     let length_unknown = matches!(length, Some(LengthFit::Unknown(_)));
-    if length_unknown || matches!(assessed.choice.verdict, ChartVerdict::MeasureAgain | ChartVerdict::NotJudged) {
+    if length_unknown
+        || matches!(assessed.choice.verdict, ChartVerdict::MeasureAgain | ChartVerdict::NotJudged)
+    {
         holds.push(Outcome::Incomplete);
     }
     let no_length = matches!(length, Some(LengthFit::None { .. }));

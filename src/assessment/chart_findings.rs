@@ -1,13 +1,15 @@
 //! Owns which findings hold for a chart: whatever its size, and for the size that counts.
 
+use super::LimbContext;
 use super::chart_assessment::ChartAssessment;
 use super::size_findings::{Garments, fall_words, of_estimate};
 use super::wanted::{claim_printed, claimed_band, is_as_prescribed};
-use super::LimbContext;
 use crate::estimate::OnLimb;
 use crate::finding::{self, Finding, Place};
 use crate::rules::{NumberId, Severity};
-use crate::sizing::{ChartVerdict, Direction, LengthFit, MeasureVerdict, Reason, SizeVerdict, Weakness, weaknesses};
+use crate::sizing::{
+    ChartVerdict, Direction, LengthFit, MeasureVerdict, Reason, SizeVerdict, Weakness, weaknesses,
+};
 use crate::words;
 
 /// A chart that is asked about.
@@ -40,11 +42,22 @@ fn of_offer(context: &LimbContext<'_>, asked: &ChartAsked<'_>) -> Vec<Finding> {
         found.push(finding::hand_part::hand_part(place, part, chart.hand_part.is_some()));
     }
     if let Some(wanted) = &context.wanted {
-        let offered = chart.claim.as_ref().map_or_else(|| "a garment without a stated class".to_owned(), claim_printed);
+        let offered =
+            chart.claim.as_ref().map_or_else(|| "a garment without a stated class".to_owned(), claim_printed);
         match is_as_prescribed(chart.claim.as_ref(), wanted) {
             Some(true) => {}
-            Some(false) => found.push(finding::prescription_differs::prescription_differs(place, Severity::ClearFirst, &offered, &wanted.printed)),
-            None => found.push(finding::prescription_differs::prescription_differs(place, Severity::Caution, &offered, &wanted.printed)),
+            Some(false) => found.push(finding::prescription_differs::prescription_differs(
+                place,
+                Severity::ClearFirst,
+                &offered,
+                &wanted.printed,
+            )),
+            None => found.push(finding::prescription_differs::prescription_differs(
+                place,
+                Severity::Caution,
+                &offered,
+                &wanted.printed,
+            )),
         }
     }
     let style = context.record.prescribed_for(context.limb).and_then(|one| one.style.as_ref());
@@ -100,7 +113,11 @@ fn of_sizes(context: &LimbContext<'_>, asked: &ChartAsked<'_>) -> Vec<Finding> {
         }
         Reason::Again { size, .. } => {
             let misses = misses(assessed, *size);
-            found.push(finding::measure_again::measure_again(place.size(*size), &misses, assessed.size_label(*size)));
+            found.push(finding::measure_again::measure_again(
+                place.size(*size),
+                &misses,
+                assessed.size_label(*size),
+            ));
         }
         Reason::AllReversed(sizes) => {
             for size in sizes {
@@ -116,16 +133,21 @@ fn of_sizes(context: &LimbContext<'_>, asked: &ChartAsked<'_>) -> Vec<Finding> {
         && let [small, .., large] = assessed.choice.between.as_slice()
     {
         let picked = assessed.size().map(|size| assessed.size_label(size));
-        found.push(finding::between::between(place, &with_pressure(assessed, *small), &with_pressure(assessed, *large), picked));
+        found.push(finding::between::between(
+            place,
+            &with_pressure(assessed, *small),
+            &with_pressure(assessed, *large),
+            picked,
+        ));
     }
     for weakness in weaknesses(&assessed.chart) {
         let why = match weakness {
-            Weakness::OneGirth(landmark) => format!("its sizes state one girth only, {}", words::the(landmark)),
-            Weakness::WideRange { size, landmark } => format!(
-                "size {} takes a very wide range {}",
-                assessed.size_label(size),
-                words::at(landmark)
-            ),
+            Weakness::OneGirth(landmark) => {
+                format!("its sizes state one girth only, {}", words::the(landmark))
+            }
+            Weakness::WideRange { size, landmark } => {
+                format!("size {} takes a very wide range {}", assessed.size_label(size), words::at(landmark))
+            }
         };
         let only_one = found.iter().any(|one| one.id.is(&finding::weak_chart::ENTRY));
         let of_size = matches!(weakness, Weakness::WideRange { size, .. } if Some(size) != assessed.size());
@@ -218,7 +240,8 @@ fn of_size(context: &LimbContext<'_>, asked: &ChartAsked<'_>, size: usize) -> Ve
         found.push(finding::same_size_unsure::same_size_unsure(place, again.chance, other));
     }
     if let Some(shown) = assessed.shown(size) {
-        let readings = context.readings_of(&assessed.printed, &assessed.chart.label, assessed.size_label(size));
+        let readings =
+            context.readings_of(&assessed.printed, &assessed.chart.label, assessed.size_label(size));
         let name = format!("size {} of {}", assessed.size_label(size), assessed.printed);
         let what = Garments {
             on: OnLimb { limb: context.record.limb, marks: &context.limb.marks },

@@ -7,8 +7,8 @@ use crate::finding::{self, Finding, FindingId, Place, Who, roles};
 use crate::record::AgeBand;
 use crate::rules::{ArterialValue, ClearRule, Group, NumberId, Role, Severity, Urgency};
 use crate::screening::{
-    Age, ArterialDecision, ArterialFigure, Case, Clearing, DateOf, Inconsistent, JudgedValue, Present, Screened, WhyVain,
-    allergy_words, inconsistencies,
+    Age, ArterialDecision, ArterialFigure, Case, Clearing, DateOf, Inconsistent, JudgedValue, Present,
+    Screened, WhyVain, allergy_words, inconsistencies,
 };
 use crate::words;
 
@@ -107,7 +107,9 @@ pub fn value_words(value: &JudgedValue, age: Option<Age>) -> String {
     };
     let figure = match value.figure {
         ArterialFigure::Index(index) => words::trimmed(index, 3),
-        ArterialFigure::Quotient(index) => format!("{} (ankle over brachial pressure)", words::trimmed(index, 3)),
+        ArterialFigure::Quotient(index) => {
+            format!("{} (ankle over brachial pressure)", words::trimmed(index, 3))
+        }
         ArterialFigure::NotCompressible => "not compressible".to_owned(),
         ArterialFigure::Mmhg(mmhg) => format!("{} mmHg", words::trimmed(mmhg, 1)),
         ArterialFigure::Assessed(clinical) => clinical.word().to_owned(),
@@ -149,8 +151,14 @@ fn arterial_value(
         Some(rule) => (rule.finding.clone(), rule.next.clone(), Some((rule.basis, rule.source.clone()))),
         None => {
             let (why, next) = match severity {
-                Severity::Stop => ("the blood supply was judged inadequate", "No fitting; opinion of the vascular team first."),
-                _ => ("the blood supply was judged doubtful", "The vascular team gives its opinion and writes a cap."),
+                Severity::Stop => (
+                    "the blood supply was judged inadequate",
+                    "No fitting; opinion of the vascular team first.",
+                ),
+                _ => (
+                    "the blood supply was judged doubtful",
+                    "The vascular team gives its opinion and writes a cap.",
+                ),
             };
             (why.to_owned(), next.to_owned(), None)
         }
@@ -184,20 +192,36 @@ fn arterial_value(
     })
 }
 
-fn unknown(asked: &ClientAsked<'_>, decision: &ArterialDecision, severity: Severity, place: Place) -> Finding {
+fn unknown(
+    asked: &ClientAsked<'_>,
+    decision: &ArterialDecision,
+    severity: Severity,
+    place: Place,
+) -> Finding {
     let limit = asked.setting.number(NumberId::NoValueLimit);
     let given = !decision.values.is_empty();
-    let lead = if given { "The arterial values given are no route to a garment" } else { "No arterial value and no assessment of this leg is recorded" };
+    let lead = if given {
+        "The arterial values given are no route to a garment"
+    } else {
+        "No arterial value and no assessment of this leg is recorded"
+    };
     let why = match (severity, asked.held) {
         (Severity::Caution, Some(held)) => format!("{lead}; up to {} are in question", words::mmhg(held)),
         (_, Some(held)) if held > limit => format!("{lead}, and up to {} are in question", words::mmhg(held)),
         (_, None) => format!("{lead}, and the pressure in question has no known upper end"),
         _ => format!("{lead}, and an item of circulation, diabetes or kidney failure is present or open"),
     };
-    let next = "Take an ankle-brachial index or a toe pressure, or have the arteries assessed, and write it down.";
-    Finding::of(&finding::arterial_unknown::ENTRY, severity, place)
-        .say(format!("{why}."))
-        .next(next, &[Who::Role(Role::Therapist), Who::Role(Role::Podiatry), Who::Role(Role::Physician), Who::Role(Role::Vascular)])
+    let next =
+        "Take an ankle-brachial index or a toe pressure, or have the arteries assessed, and write it down.";
+    Finding::of(&finding::arterial_unknown::ENTRY, severity, place).say(format!("{why}.")).next(
+        next,
+        &[
+            Who::Role(Role::Therapist),
+            Who::Role(Role::Podiatry),
+            Who::Role(Role::Physician),
+            Who::Role(Role::Vascular),
+        ],
+    )
 }
 
 fn date_name(of: DateOf) -> &'static str {
@@ -243,8 +267,15 @@ fn consistency(asked: &ClientAsked<'_>) -> Vec<Finding> {
                 if seen {
                     missing.push("what was found");
                 }
-                let text = format!("The clinical vascular assessment does not count: it lacks {}.", words::list(&missing));
-                found.push(Finding::of(&finding::clinical::ENTRY, Severity::Caution, place).say(text).next("Write down what is missing.", &[Who::Recorder]));
+                let text = format!(
+                    "The clinical vascular assessment does not count: it lacks {}.",
+                    words::list(&missing)
+                );
+                found.push(
+                    Finding::of(&finding::clinical::ENTRY, Severity::Caution, place)
+                        .say(text)
+                        .next("Write down what is missing.", &[Who::Recorder]),
+                );
             }
             Inconsistent::ArterialOld { on, beyond } => {
                 let (months, so) = if beyond {
@@ -252,11 +283,23 @@ fn consistency(asked: &ClientAsked<'_>) -> Vec<Finding> {
                 } else {
                     (months(NumberId::ArterialAgeCaution), "they may no longer hold")
                 };
-                let text = format!("The arterial values are of {}, more than {} months old: {so}.", words::date_short(on), words::whole(months));
-                found.push(Finding::of(&finding::arterial_old::ENTRY, Severity::Caution, place).say(text).next("Take them again.", &[Who::Role(Role::Therapist), Who::Role(Role::Vascular)]));
+                let text = format!(
+                    "The arterial values are of {}, more than {} months old: {so}.",
+                    words::date_short(on),
+                    words::whole(months)
+                );
+                found.push(
+                    Finding::of(&finding::arterial_old::ENTRY, Severity::Caution, place)
+                        .say(text)
+                        .next("Take them again.", &[Who::Role(Role::Therapist), Who::Role(Role::Vascular)]),
+                );
             }
             Inconsistent::ArterialUndated => {
-                found.push(finding::undated::undated(place, "The block of arterial values", "they are no route"));
+                found.push(finding::undated::undated(
+                    place,
+                    "The block of arterial values",
+                    "they are no route",
+                ));
             }
             Inconsistent::ArterialOnArm => {
                 let text = "Arterial values are recorded for an arm; they are not used.";
@@ -290,7 +333,12 @@ fn open_questions(asked: &ClientAsked<'_>) -> Option<Finding> {
         if groups.contains(&group) {
             continue;
         }
-        let own = asked.setting.rules.group(group).filter(|item| item.limbs.include(asked.case.record.limb)).count();
+        let own = asked
+            .setting
+            .rules
+            .group(group)
+            .filter(|item| item.limbs.include(asked.case.record.limb))
+            .count();
         let count = open.iter().filter(|other| other.group == Some(group)).count();
         if count > 1 && count == own {
             groups.push(group);
@@ -299,7 +347,12 @@ fn open_questions(asked: &ClientAsked<'_>) -> Option<Finding> {
             names.push(question_name(&one.id));
         }
     }
-    Some(finding::not_answered::not_answered(Place::limb(asked.index), open.len(), asked.screened.asked, &names))
+    Some(finding::not_answered::not_answered(
+        Place::limb(asked.index),
+        open.len(),
+        asked.screened.asked,
+        &names,
+    ))
 }
 
 fn stale(asked: &ClientAsked<'_>) -> Option<Finding> {
@@ -342,12 +395,23 @@ fn not_counted(asked: &ClientAsked<'_>) -> Vec<Finding> {
         _ => Vec::new(),
     };
     let of_items = asked.screened.present.iter().flat_map(|one| vain(&one.clearing));
-    let values = asked.screened.arterial.iter().flat_map(|one| &one.values).flat_map(|one| vain(&one.clearing));
+    let values =
+        asked.screened.arterial.iter().flat_map(|one| &one.values).flat_map(|one| vain(&one.clearing));
     for (entry, why) in of_items.chain(values) {
-        found.push(finding::clearing_not_counted::clearing_not_counted(place, &question_name(&entry.item.text), &why_words(&why), Severity::Caution));
+        found.push(finding::clearing_not_counted::clearing_not_counted(
+            place,
+            &question_name(&entry.item.text),
+            &why_words(&why),
+            Severity::Caution,
+        ));
     }
     for (entry, why) in &asked.screened.not_there {
-        found.push(finding::clearing_not_counted::clearing_not_counted(place, &question_name(&entry.item.text), &why_words(why), Severity::Note));
+        found.push(finding::clearing_not_counted::clearing_not_counted(
+            place,
+            &question_name(&entry.item.text),
+            &why_words(why),
+            Severity::Note,
+        ));
     }
     if !asked.screened.of_other_limb.is_empty() && asked.index == 0 {
         let names: Vec<String> = asked.screened.of_other_limb.iter().map(|id| question_name(id)).collect();
@@ -369,7 +433,9 @@ pub fn why_words(why: &WhyVain) -> String {
         WhyVain::BeforeAnswer(on) => format!("it is dated before the answer of {}", words::date_short(*on)),
         WhyVain::RunOut(last) => format!("it ran out on {}", words::date_short(*last)),
         WhyVain::NoCap => "it states no highest pressure".to_owned(),
-        WhyVain::CapAboveProtocol(cap) => format!("its {} are more than a protocol allows", words::mmhg(*cap)),
+        WhyVain::CapAboveProtocol(cap) => {
+            format!("its {} are more than a protocol allows", words::mmhg(*cap))
+        }
         WhyVain::NoReferral => "it names no day of referral".to_owned(),
         WhyVain::NoSide => "it names no side where both limbs are fitted".to_owned(),
         WhyVain::Stop => "a stop ends only with a changed answer".to_owned(),

@@ -31,7 +31,12 @@ fn top(to: Landmark) -> Landmark {
 }
 
 /// Why the fall of what is worn is not judged; none where it is, where it has none, or where a rise says enough.
-pub fn fall_gap(on: &OnLimb<'_>, asked: &Asked<'_>, estimated: &Estimated, decide: &[Decide]) -> Option<FallGap> {
+pub fn fall_gap(
+    on: &OnLimb<'_>,
+    asked: &Asked<'_>,
+    estimated: &Estimated,
+    decide: &[Decide],
+) -> Option<FallGap> {
     if estimated.judged() != Some(false) || estimated.grade().is_some_and(|grade| grade <= Grade::Likely) {
         return None;
     }
@@ -83,12 +88,17 @@ fn missing(on: &OnLimb<'_>, known: &[Landmark], top: Landmark) -> Vec<Landmark> 
 /// The mark between that serves best: one that was measured, else the first of the anatomy.
 fn wanted_between(on: &OnLimb<'_>, top: Landmark) -> Option<Landmark> {
     let reference = on.limb.reference();
-    let all = || Landmark::of(on.limb).iter().copied().filter(|one| reference < *one && *one < top && !one.is_joint());
+    let all = || {
+        Landmark::of(on.limb).iter().copied().filter(|one| reference < *one && *one < top && !one.is_joint())
+    };
     let usual = match on.limb {
         Limb::Arm => Landmark::Forearm,
         Limb::Leg => Landmark::Calf,
     };
-    all().find(|one| on.mark(*one).is_some()).or_else(|| all().find(|one| *one == usual)).or_else(|| all().next())
+    all()
+        .find(|one| on.mark(*one).is_some())
+        .or_else(|| all().find(|one| *one == usual))
+        .or_else(|| all().next())
 }
 
 fn of_missing(on: &OnLimb<'_>, asked: &Asked<'_>, missing: &[Landmark]) -> FallGap {
@@ -99,7 +109,11 @@ fn of_missing(on: &OnLimb<'_>, asked: &Asked<'_>, missing: &[Landmark]) -> FallG
     if !untaped.is_empty() {
         ways.push(format!("Tape the limb {}.", at(&untaped)));
     }
-    let obtain = if asked.to_obtain { format!("Obtain {}, lay it flat", asked.name) } else { format!("Lay {} flat", asked.name) };
+    let obtain = if asked.to_obtain {
+        format!("Obtain {}, lay it flat", asked.name)
+    } else {
+        format!("Lay {} flat", asked.name)
+    };
     ways.push(format!("{obtain} before it is worn, and measure its width {}.", at(missing)));
     FallGap {
         why: format!("the garment's relaxed girth, or the limb's girth, is not known for {}", names(missing)),
@@ -112,14 +126,17 @@ fn ways(asked: &Asked<'_>, decide: &[Decide]) -> String {
     let Some(first) = decide.first() else {
         return "Read the pressure with a sensor at every judged mark.".to_owned();
     };
-    let chance = first.chance.map_or_else(String::new, |chance| format!(" (decides it with a chance of {})", words::chance(chance)));
+    let chance = first.chance.map_or_else(String::new, |chance| {
+        format!(" (decides it with a chance of {})", words::chance(chance))
+    });
     let needs_garment = matches!(first.action, Action::FlatWidth | Action::StripPull | Action::Curve);
     let order = action(first);
     if asked.to_obtain && needs_garment {
         format!("Obtain {} and, before it is worn, {order}{chance}.", asked.name)
     } else {
         let mut letters = order.chars();
-        let order: String = letters.next().map_or_else(String::new, |one| one.to_uppercase().chain(letters).collect());
+        let order: String =
+            letters.next().map_or_else(String::new, |one| one.to_uppercase().chain(letters).collect());
         format!("{order}{chance}.")
     }
 }

@@ -4,8 +4,8 @@ use super::Setting;
 use crate::finding::{self, Finding, Place};
 use crate::input::YesNo;
 use crate::record::{
-    Affected, Confirmable, LimbRecord, Mark, MarkPlace, Misreading, MisreadingKind, Pitting, Question, QuestionKind,
-    Record, Unusual, falls, questions,
+    Affected, Confirmable, LimbRecord, Mark, MarkPlace, Misreading, MisreadingKind, Pitting, Question,
+    QuestionKind, Record, Unusual, falls, questions,
 };
 use crate::rules::NumberId;
 use crate::words;
@@ -30,7 +30,8 @@ pub fn of_record(record: &Record, earlier: &[&Record], setting: &Setting) -> Vec
         found.extend(shape(record, limb, &asked, place, setting));
         found.extend(observed(record, limb, place));
     }
-    if record.affected == Affected::Both && record.limbs.iter().any(|limb| record.other_marks(limb).is_some()) {
+    if record.affected == Affected::Both && record.limbs.iter().any(|limb| record.other_marks(limb).is_some())
+    {
         found.push(finding::both_affected::both_affected(Place::CLIENT));
     }
     found
@@ -51,7 +52,8 @@ fn of_question(record: &Record, question: &Question) -> Finding {
     match &question.kind {
         QuestionKind::Unusual { unusual, .. } => {
             let ratios_only = unusual.iter().all(|one| matches!(one, Unusual::Ratio { .. }));
-            let said: Vec<String> = unusual.iter().map(|one| format!("{}{other}", unusual_words(one))).collect();
+            let said: Vec<String> =
+                unusual.iter().map(|one| format!("{}{other}", unusual_words(one))).collect();
             if ratios_only {
                 finding::unusual_proportion::unusual_proportion(place, &said, &guesses, &word)
             } else {
@@ -61,13 +63,24 @@ fn of_question(record: &Record, question: &Question) -> Finding {
         QuestionKind::Repeats { place: mark, least, most } => {
             let values = format!("{} to {}", words::cm_short(least.tenths()), words::cm_short(most.tenths()));
             let at = format!("{}{other}", at_mark(*mark));
-            finding::repeats_apart::repeats_apart(place, &at, &values, most.tenths() - least.tenths(), Some(&word))
+            finding::repeats_apart::repeats_apart(
+                place,
+                &at,
+                &values,
+                most.tenths() - least.tenths(),
+                Some(&word),
+            )
         }
         QuestionKind::SinceVisit { moved, .. } => {
             let said: Vec<String> = moved
                 .iter()
                 .map(|one| {
-                    format!("{} {} after {}", words::cm(one.now.tenths()), at_mark(one.place), words::cm(one.was.tenths()))
+                    format!(
+                        "{} {} after {}",
+                        words::cm(one.now.tenths()),
+                        at_mark(one.place),
+                        words::cm(one.was.tenths())
+                    )
                 })
                 .collect();
             let since = question.against().unwrap_or(record.measured_on);
@@ -84,7 +97,11 @@ fn of_question(record: &Record, question: &Question) -> Finding {
             };
             let is = if *affected == Affected::Both { "are" } else { "is" };
             let recorded = format!("{recorded} {is}");
-            finding::affected::affected(place, &format!("{} {}", fitted.name(), record.limb.name()), &recorded)
+            finding::affected::affected(
+                place,
+                &format!("{} {}", fitted.name(), record.limb.name()),
+                &recorded,
+            )
         }
         QuestionKind::Length { name, stated, by_positions } => finding::lengths::lengths(
             place,
@@ -99,7 +116,12 @@ fn of_question(record: &Record, question: &Question) -> Finding {
             let said: Vec<String> = apart
                 .iter()
                 .map(|(landmark, here, there)| {
-                    format!("{} {} and {}", words::noun(*landmark), words::cm_short(here.tenths()), words::cm(there.tenths()))
+                    format!(
+                        "{} {} and {}",
+                        words::noun(*landmark),
+                        words::cm_short(here.tenths()),
+                        words::cm(there.tenths())
+                    )
                 })
                 .collect();
             finding::positions::positions(place, &said)
@@ -170,8 +192,11 @@ fn guess(one: &Misreading) -> String {
     if one.whole_limb {
         return format!("all girths ({what})");
     }
-    let instead: Vec<String> =
-        one.instead.iter().map(|(place, girth)| format!("{} {}", mark_name(*place), words::cm(girth.tenths()))).collect();
+    let instead: Vec<String> = one
+        .instead
+        .iter()
+        .map(|(place, girth)| format!("{} {}", mark_name(*place), words::cm(girth.tenths())))
+        .collect();
     format!("{} ({what})", words::list(&instead))
 }
 
@@ -197,8 +222,15 @@ fn repeats(limb: &LimbRecord, asked: &[Question], place: Place) -> Vec<Finding> 
 }
 
 /// Girths that fall toward the trunk and steep slopes; silent where the girth itself is asked about.
-fn shape(record: &Record, limb: &LimbRecord, asked: &[Question], place: Place, setting: &Setting) -> Vec<Finding> {
-    let questioned: Vec<MarkPlace> = asked.iter().filter(|one| place_of(record, one) == place).flat_map(Question::places).collect();
+fn shape(
+    record: &Record,
+    limb: &LimbRecord,
+    asked: &[Question],
+    place: Place,
+    setting: &Setting,
+) -> Vec<Finding> {
+    let questioned: Vec<MarkPlace> =
+        asked.iter().filter(|one| place_of(record, one) == place).flat_map(Question::places).collect();
     let is_asked = |mark: MarkPlace| questioned.iter().any(|one| one.is_same(mark));
     let mut found = Vec::new();
     let all: Vec<String> = falls(record, limb, &setting.rules)
@@ -206,7 +238,12 @@ fn shape(record: &Record, limb: &LimbRecord, asked: &[Question], place: Place, s
         .filter(|fall| !is_asked(fall.distal) && !is_asked(fall.proximal))
         .map(|fall| {
             let exchange = if fall.is_exchange { ", or the two were exchanged" } else { "" };
-            format!("by {} from {} to {}{exchange}", words::cm(fall.by_tenths), mark_name(fall.distal), mark_name(fall.proximal))
+            format!(
+                "by {} from {} to {}{exchange}",
+                words::cm(fall.by_tenths),
+                mark_name(fall.distal),
+                mark_name(fall.proximal)
+            )
         })
         .collect();
     if !all.is_empty() {

@@ -1,8 +1,8 @@
 //! Owns which findings hold for a garment on a limb: a size of a chart, or a garment file. One path for both.
 
+use super::Setting;
 use super::fall_gap::{Asked, fall_gap};
 use super::wanted::{WantedPressure, claim_printed, claimed_band};
-use super::Setting;
 use crate::anatomy::Landmark;
 use crate::estimate::{Estimated, FallOf, MarkEstimate, OnLimb};
 use crate::finding::{self, Finding, Place, fall_sentence};
@@ -45,7 +45,12 @@ pub fn of_estimate(what: &Garments<'_>, place: Place, setting: &Setting) -> Vec<
     found.extend(top_edge(what.estimated, place, setting));
     found.extend(readings_mixed(what, place));
     found.extend(pieces(what, place));
-    if let Some(gap) = fall_gap(&what.on, &Asked { name: what.name, to: what.outfit.to(), to_obtain: what.to_obtain }, what.estimated, what.decide) {
+    if let Some(gap) = fall_gap(
+        &what.on,
+        &Asked { name: what.name, to: what.outfit.to(), to_obtain: what.to_obtain },
+        what.estimated,
+        what.decide,
+    ) {
         found.push(finding::fall_unknown::fall_unknown(place, &gap.why, &gap.way_on));
     }
     found
@@ -84,7 +89,12 @@ pub fn contradiction(estimated: &Estimated) -> Option<String> {
         .iter()
         .filter(|one| one.contradicts)
         .map(|one| {
-            format!("{} {} read, {} estimated", words::at(one.landmark), words::mmhg(one.read.mmhg), words::whole(one.estimate_mmhg))
+            format!(
+                "{} {} read, {} estimated",
+                words::at(one.landmark),
+                words::mmhg(one.read.mmhg),
+                words::whole(one.estimate_mmhg)
+            )
         })
         .collect();
     Some(if apart.is_empty() {
@@ -127,8 +137,10 @@ fn beyond(what: &Garments<'_>, place: Place) -> Option<Finding> {
     let marks: Vec<(Landmark, f64)> =
         what.estimated.marks.iter().filter_map(|mark| Some((mark.landmark, mark.bound_mmhg()?))).collect();
     let first = marks.first()?.0;
-    let names: Vec<String> =
-        marks.iter().map(|(mark, bound)| format!("at least {} {}", words::mmhg(*bound), words::at(*mark))).collect();
+    let names: Vec<String> = marks
+        .iter()
+        .map(|(mark, bound)| format!("at least {} {}", words::mmhg(*bound), words::at(*mark)))
+        .collect();
     let last = fabric_of(what.outfit).map_or(0.0, Fabric::last_stretch) * 100.0;
     Some(finding::beyond_tested::beyond_tested(place.at(first), &names, last))
 }
@@ -142,7 +154,11 @@ fn high(estimated: &Estimated, place: Place, setting: &Setting) -> Option<Findin
         .iter()
         .map(|mark| {
             let least = if mark.bound_mmhg().is_some() { "at least " } else { "" };
-            format!("{least}{} {}", words::mmhg(mark.at_least_mmhg().unwrap_or_default()), words::at(mark.landmark))
+            format!(
+                "{least}{} {}",
+                words::mmhg(mark.at_least_mmhg().unwrap_or_default()),
+                words::at(mark.landmark)
+            )
         })
         .collect();
     Some(finding::pressure_high::pressure_high(place.at(first.landmark), &words::list(&names), limit))
@@ -165,9 +181,11 @@ fn off_band(what: &Garments<'_>, place: Place, setting: &Setting) -> Option<Find
     let place = place.at(what.estimated.reference.landmark);
     let band = match (what.wanted, claimed_band(claim)) {
         (Some(wanted), _) => Some((wanted.low, wanted.high, format!("the prescribed {}", wanted.printed))),
-        (None, Some(band)) => {
-            Some((band.low, band.high, format!("the claimed {}", claim.map(claim_printed).unwrap_or_default())))
-        }
+        (None, Some(band)) => Some((
+            band.low,
+            band.high,
+            format!("the claimed {}", claim.map(claim_printed).unwrap_or_default()),
+        )),
         (None, None) => None,
     };
     let Some((low, high, name)) = band else {
@@ -176,7 +194,8 @@ fn off_band(what: &Garments<'_>, place: Place, setting: &Setting) -> Option<Find
             Some((mmhg, _, _)) if *mmhg > limit => Severity::ClearFirst,
             _ => Severity::Caution,
         };
-        let said = known.map_or_else(|| "its pressure".to_owned(), |(_, _, text)| format!("the estimate of {text}"));
+        let said =
+            known.map_or_else(|| "its pressure".to_owned(), |(_, _, text)| format!("the estimate of {text}"));
         return Some(finding::nothing_to_hold::nothing_to_hold(place, severity, &said));
     };
     let (mmhg, is_bound, text) = known?;
@@ -199,7 +218,13 @@ fn class(what: &Garments<'_>, place: Place, setting: &Setting, before: &[Finding
     let place = place.at(reference.landmark);
     let where_it_lies = class_place(found);
     if chance < setting.number(NumberId::ClassChance) {
-        return Some(finding::class_missed::class_missed(place, &text, &claim_printed(claim), &where_it_lies, chance));
+        return Some(finding::class_missed::class_missed(
+            place,
+            &text,
+            &claim_printed(claim),
+            &where_it_lies,
+            chance,
+        ));
     }
     let same = matches!(found, ClassPlace::In(class) if *class == claim.class);
     (!same).then(|| finding::class_off::class_off(place, &text, &claim_printed(claim), &where_it_lies))
@@ -257,7 +282,13 @@ fn top_edge(estimated: &Estimated, place: Place, setting: &Setting) -> Vec<Findi
             };
             let said = |mmhg: Option<f64>| mmhg.map_or_else(|| "more by its stretch".to_owned(), words::mmhg);
             let below = edge.garment_mmhg().map_or_else(|| "less".to_owned(), words::mmhg);
-            Some(finding::top_edge::top_edge(place.at(edge.landmark), severity, &said(edge.edge_mmhg()), &below, chance))
+            Some(finding::top_edge::top_edge(
+                place.at(edge.landmark),
+                severity,
+                &said(edge.edge_mmhg()),
+                &below,
+                chance,
+            ))
         })
         .collect()
 }
@@ -279,8 +310,15 @@ fn pieces(what: &Garments<'_>, place: Place) -> Vec<Finding> {
         found.push(finding::loading_branch::loading_branch(place));
     }
     if what.outfit.pieces.len() > 1 {
-        let names: Vec<String> = what.outfit.pieces.iter().map(|worn| worn.piece.label().to_string()).collect();
-        let over: Vec<Landmark> = what.estimated.marks.iter().filter(|mark| mark.pieces.len() > 1).map(|mark| mark.landmark).collect();
+        let names: Vec<String> =
+            what.outfit.pieces.iter().map(|worn| worn.piece.label().to_string()).collect();
+        let over: Vec<Landmark> = what
+            .estimated
+            .marks
+            .iter()
+            .filter(|mark| mark.pieces.len() > 1)
+            .map(|mark| mark.landmark)
+            .collect();
         if let (Some(first), Some(last)) = (over.first(), over.last()) {
             let to = if first == last { String::new() } else { format!("to {}", words::the(*last)) };
             let from = if first == last { words::at(*first) } else { format!("from {}", words::the(*first)) };

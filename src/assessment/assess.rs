@@ -1,0 +1,298 @@
+//! Owns the whole check of one run.
+
+use super::chart::{ChartInRun, assess_chart};
+use super::clearings::Clearings;
+use super::client_findings::{ClientAsked, of_client};
+use super::course_findings::{is_worse, of_limb_course, of_volume, outgrown};
+use super::garment_assessment::assess_garment;
+use super::record_findings::of_record;
+use super::wanted::{PrescribedHere, claimed_band};
+use super::weigh::{client_outcomes, counted, decide, limb_outcome};
+use super::{
+    Assessment, ChartAssessment, ChartOutcomes, LimbAssessment, LimbContext, Opened, Outcome, Setting,
+};
+use crate::anatomy::Side;
+use crate::finding::{self, Finding, Place};
+use crate::garment::{Chart, printed_labels};
+use crate::input::YesNo;
+use crate::record::{LimbRecord, Record};
+use crate::rules::NumberId;
+use crate::screening::{Case, Screened, settle};
+use crate::sizing::parts;
+use crate::volume::{Course, Drift, course, measure};
+use crate::words;
+
+/// Checks the newest visit of a run against its charts and garments; none without a record.
+pub fn assess(opened: &Opened, setting: &Setting) -> Option<Assessment> {
+    let record = opened.record()?;
+    let earlier = opened.earlier();
+    let earlier_refs: Vec<&Record> = earlier.iter().collect();
+    let mut findings = of_record(record, &earlier_refs, setting);
+    findings.extend(lowered(setting));
+    let followed = followed(opened, record, setting);
+    let mut limbs = Vec::new();
+    let mut garments = Vec::new();
+    let mut drift: Vec<(usize, Drift)> = Vec::new();
+    for (index, limb) in record.limbs.iter().enumerate() {
+        let case = Case {
+            record,
+            limb,
+            earlier,
+            rules: &setting.rules,
+            schemes: &setting.schemes,
+            today: setting.today,
+            worsening: is_worse(followed.as_ref(), limb.side),
+        };
+        let screened = settle(&case);
+        let prescribed = PrescribedHere::of(record.prescribed_for(limb), record.limb, &setting.schemes);
+        let context = LimbContext {
+            setting,
+            record,
+            limb,
+            index,
+            wanted: prescribed.pressure().cloned(),
+            postponed: screened.postpone,
+            made_to_measure: is_yes(limb.observed.folds) || is_yes(limb.observed.distortion),
+            extremity_swollen: is_yes(limb.observed.extremity_swelling),
+            cap_mmhg: screened.cap_mmhg,
+            clearings: Clearings { case },
+            only_garment: is_only(opened),
+        };
+        if let PrescribedHere::OtherLimb(scheme) = &prescribed {
+            let one = finding::prescription_other_limb::prescription_other_limb(
+                Place::limb(index),
+                scheme,
+                record.limb.name(),
+            );
+            findings.push(context.clearings.decide(one));
+        }
+        let (charts, of_charts) = charts_of(&context, &opened.charts);
+        let (own, of_garments) = garments_of(&context, opened);
+        garments.extend(own);
+        let volume = measure(record, limb, &setting.rules);
+        findings.extend(of_volume(record.limb, &volume, Place::limb(index), setting));
+        let asked =
+            ClientAsked { case, screened: &screened, index, held: held(&charts, &context, opened), setting };
+        findings.extend(of_client(&asked));
+        let all_charts: Vec<&Chart> = opened.charts.iter().collect();
+        let (own_drift, of_drift) = outgrown(limb, &all_charts, Place::limb(index));
+        drift.extend(own_drift.into_iter().map(|one| (index, one)));
+        findings.extend(of_drift);
+        if let Some(course) =
+            followed.as_ref().and_then(|one| one.limbs.iter().find(|one| one.side == limb.side))
+        {
+            let made =
+                context.made_to_measure || charts.iter().any(|one| one.outcome() == Outcome::MadeToMeasure);
+            let own = of_limb_course(record.limb, course, Place::limb(index), made);
+            findings.extend(own.into_iter().map(|one| context.clearings.decide(one)));
+        }
+        findings.extend(set_high(&context, &charts));
+        findings.extend(of_charts);
+        findings.extend(of_garments);
+        limbs.push(LimbAssessment {
+            side: limb.side,
+            outcome: None,
+            wanted: prescribed.pressure().cloned(),
+            cap_mmhg: screened.cap_mmhg,
+            screened,
+            charts,
+            volume,
+        });
+    }
+    if let Some(one) = followed.as_ref().and_then(|one| one.weight) {
+        findings.push(finding::weight_changed::weight_changed(Place::CLIENT, one.was_kg, one.now_kg, one.on));
+    }
+    sort(&mut findings);
+    settle_outcomes(&mut limbs, &findings);
+    let outcomes: Vec<Vec<ChartOutcomes>> =
+        limbs.iter().map(|limb| limb.charts.iter().map(|chart| chart.outcomes.clone()).collect()).collect();
+    let decision = decide(&findings, &outcomes);
+    Some(Assessment {
+        setting: setting.clone(),
+        record: record.clone(),
+        earlier: earlier.to_vec(),
+        limbs,
+        garments,
+        findings,
+        course: followed,
+        drift,
+        decision,
+    })
+}
+
+fn is_yes(answer: Option<YesNo>) -> bool {
+    answer == Some(YesNo::Yes)
+}
+
+/// Whether the run holds one garment only: a reading need not name it then.
+fn is_only(opened: &Opened) -> bool {
+    let sizes: usize = opened.charts.iter().map(|chart| chart.sizes.len()).sum();
+    sizes + opened.outfits.len() == 1
+}
+
+/// The course, where there is something to follow.
+fn followed(opened: &Opened, record: &Record, setting: &Setting) -> Option<Course> {
+    let in_use = record.limbs.iter().any(|limb| !limb.garments.is_empty() || !limb.infections.is_empty());
+    if opened.earlier().is_empty() && !in_use && record.infections.is_empty() {
+        return None;
+    }
+    let all: Vec<&Record> = opened.visits.iter().collect();
+    course(&all, &closely(record), setting.today, &setting.rules)
+}
+
+/// The sides where harm might go unnoticed.
+fn closely(record: &Record) -> Vec<Side> {
+    const ITEMS: [&str; 4] = ["diabetes", "feeling-reduced", "feeling-lost-diabetes", "cannot-report"];
+    let named = |list: &[crate::input::Named]| list.iter().any(|one| ITEMS.contains(&one.text.as_str()));
+    let client = named(&record.screening.present);
+    let own = |limb: &&LimbRecord| {
+        client
+            || named(&limb.screening.present)
+            || limb.arterial.as_ref().is_some_and(|one| one.cap.is_some())
+    };
+    record.limbs.iter().filter(own).map(|limb| limb.side).collect()
+}
+
+/// What a rules file lowers, said at the top of every report.
+fn lowered(setting: &Setting) -> Vec<Finding> {
+    setting
+        .rules
+        .lowered
+        .iter()
+        .map(|one| {
+            let what = format!("{} is {} instead of {}", one.id.replace('-', " "), one.now, one.was);
+            finding::rules_lowered::rules_lowered(Place::CLIENT, &what, &one.why)
+        })
+        .collect()
+}
+
+/// Every chart on a limb, with the counted ones marked.
+fn charts_of(context: &LimbContext<'_>, charts: &[Chart]) -> (Vec<ChartAssessment>, Vec<Finding>) {
+    let refs: Vec<&Chart> = charts.iter().collect();
+    let part = parts(&refs);
+    let printed = printed_labels(&refs);
+    let has_part = |chart: &Chart| chart.hand_part == Some(true) || chart.from.on_extremity();
+    let mut assessed = Vec::new();
+    let mut found = Vec::new();
+    for (place, chart) in charts.iter().enumerate() {
+        let own = part.get(place).copied().unwrap_or_default();
+        let elsewhere = charts.iter().zip(&part).any(|(other, of)| *of != own && has_part(other));
+        let run = ChartInRun {
+            chart: chart.clone(),
+            printed: printed.get(place).cloned().unwrap_or_default(),
+            part: own,
+            place,
+            part_elsewhere: elsewhere,
+        };
+        let (one, own) = assess_chart(context, run);
+        assessed.push(one);
+        found.extend(own);
+    }
+    let outcomes: Vec<ChartOutcomes> = assessed.iter().map(|one| one.outcomes.clone()).collect();
+    for place in counted(&outcomes) {
+        if let Some(chart) = assessed.get_mut(place) {
+            chart.counted = true;
+        }
+    }
+    (assessed, found)
+}
+
+fn garments_of(context: &LimbContext<'_>, opened: &Opened) -> (Vec<super::GarmentAssessment>, Vec<Finding>) {
+    let only = is_only(opened);
+    let mut all = Vec::new();
+    let mut found = Vec::new();
+    for outfit in &opened.outfits {
+        let (one, own) = assess_garment(context, outfit, only);
+        all.push(one);
+        found.extend(own);
+    }
+    (all, found)
+}
+
+/// The highest pressure in question on a leg, mmHg; none = unknown or open at its end.
+fn held(charts: &[ChartAssessment], context: &LimbContext<'_>, opened: &Opened) -> Option<f64> {
+    let mut ends: Vec<Option<f64>> = Vec::new();
+    if let Some(wanted) = &context.wanted {
+        ends.push(wanted.high);
+    }
+    for chart in charts.iter().filter(|chart| chart.counted) {
+        ends.push(match claimed_band(chart.chart.claim.as_ref()) {
+            Some(band) => band.high,
+            None => chart
+                .size()
+                .and_then(|size| chart.shown(size))
+                .and_then(|shown| shown.estimated.reference.mmhg),
+        });
+    }
+    for outfit in &opened.outfits {
+        ends.push(claimed_band(outfit.claim.as_ref()).and_then(|band| band.high));
+    }
+    if ends.is_empty() {
+        return None;
+    }
+    ends.into_iter().try_fold(f64::NEG_INFINITY, |highest, end| end.map(|end| highest.max(end)))
+}
+
+/// The set as a whole: the plain sum of its counted sizes at a shared mark against the limit.
+fn set_high(context: &LimbContext<'_>, charts: &[ChartAssessment]) -> Option<Finding> {
+    let limit = context.setting.number(NumberId::PressureLimit);
+    let chosen: Vec<(&ChartAssessment, &super::ShownSize)> = charts
+        .iter()
+        .filter(|chart| chart.counted)
+        .filter_map(|chart| Some((chart, chart.shown(chart.size()?)?)))
+        .collect();
+    let marks = context.limb.marks.iter().filter_map(|mark| mark.landmark);
+    let mut highest: Option<(crate::anatomy::Landmark, f64, Vec<String>)> = None;
+    for landmark in marks {
+        let here: Vec<(String, f64)> = chosen
+            .iter()
+            .filter_map(|(chart, shown)| {
+                let mark = shown.estimated.marks.iter().find(|mark| mark.landmark == landmark)?;
+                Some((chart.printed.clone(), mark.at_least_mmhg()?))
+            })
+            .collect();
+        let sum: f64 = here.iter().map(|(_, mmhg)| mmhg).sum();
+        let above_one = here.len() > 1 && sum > limit;
+        if above_one && highest.as_ref().is_none_or(|(_, most, _)| sum > *most) {
+            highest = Some((landmark, sum, here.into_iter().map(|(name, _)| name).collect()));
+        }
+    }
+    let (landmark, sum, pieces) = highest?;
+    let one = finding::set_high::set_high(
+        Place::limb(context.index).at(landmark),
+        &words::at(landmark),
+        sum,
+        &pieces,
+        limit,
+    );
+    Some(context.clearings.decide(one))
+}
+
+/// Client before garments; worst first; what is open before what is only to be borne in mind.
+fn sort(findings: &mut [Finding]) {
+    findings.sort_by_key(|one| {
+        (
+            !one.place.is_client(),
+            one.place.limb.unwrap_or(0),
+            one.place.chart,
+            one.severity,
+            one.is_cleared(),
+            !one.is_open,
+            one.urgency,
+        )
+    });
+}
+
+fn settle_outcomes(limbs: &mut [LimbAssessment], findings: &[Finding]) {
+    for (index, limb) in limbs.iter_mut().enumerate() {
+        let charts: Vec<ChartOutcomes> = limb.charts.iter().map(|chart| chart.outcomes.clone()).collect();
+        limb.outcome = limb_outcome(findings, index, &charts);
+    }
+    // The client's own outcomes are those of every limb.
+    let _ = client_outcomes(findings, None);
+}
+
+/// The limb's screening, for rooms that print it.
+pub fn screened(assessment: &Assessment, limb: usize) -> Option<&Screened> {
+    assessment.limbs.get(limb).map(|one| &one.screened)
+}

@@ -1,0 +1,265 @@
+//! Owns which findings the course over the visits brings, and those of volume.
+
+use super::Setting;
+use crate::anatomy::Limb;
+use crate::finding::{self, Finding, Place};
+use crate::garment::Chart;
+use crate::record::LimbRecord;
+use crate::rules::Severity;
+use crate::volume::{
+    Change, Course, Drift, Due, DueKind, Further, Grown, LimbCourse, PartOfLimb, ProtocolChange, Ready,
+    ReadyState, Uncompared, VisitVolume, Worsening, drift,
+};
+use crate::words;
+
+/// What a part of a limb is called.
+pub fn part_name(limb: Limb, part: PartOfLimb) -> &'static str {
+    match (limb, part) {
+        (Limb::Arm, PartOfLimb::Distal) => "forearm",
+        (Limb::Arm, PartOfLimb::Proximal) => "upper arm",
+        (Limb::Leg, PartOfLimb::Distal) => "lower leg",
+        (Limb::Leg, PartOfLimb::Proximal) => "thigh",
+    }
+}
+
+/// Findings of the volumes at this visit.
+pub fn of_volume(limb: Limb, volume: &VisitVolume, place: Place, setting: &Setting) -> Vec<Finding> {
+    let mut found = Vec::new();
+    match volume.uncompared {
+        Some(Uncompared::OtherMarks) => found.push(finding::volume_not_compared::volume_not_compared(
+            place,
+            "the marks of both limbs are not at the same places",
+        )),
+        Some(Uncompared::NoVolume) => found.push(finding::volume_not_compared::volume_not_compared(
+            place,
+            "a volume cannot be worked out from these marks",
+        )),
+        _ => {}
+    }
+    if let Some(excess) = volume.excess.filter(|excess| excess.percent > 0.0) {
+        let what = format!(
+            "The affected {} is {} larger than the other one ({})",
+            limb.name(),
+            words::millilitre(excess.ml),
+            words::percent(excess.percent)
+        );
+        found.push(finding::excess::excess(place, &what));
+    }
+    if let (Some(part), Some(whole)) = (volume.hidden_distal(&setting.rules), volume.excess)
+        && let Some(distal) = part.excess
+    {
+        let name = part_name(limb, part.part);
+        found.push(finding::distal_hidden::distal_hidden(place, name, distal.percent, whole.percent));
+    }
+    found
+}
+
+/// The finding of a worsening.
+pub fn worsening(limb: Limb, one: &Worsening, place: Place) -> Finding {
+    let of = match (one.grown, one.part) {
+        (Grown::Excess, None) => "the excess".to_owned(),
+        (Grown::Limb, None) => format!("the {}", limb.name()),
+        (Grown::Excess, Some(part)) => format!("the excess of the {} part", part_name(limb, part)),
+        (Grown::Limb, Some(part)) => format!("the {} part", part_name(limb, part)),
+    };
+    let running = if one.two_running { " over two visits running" } else { "" };
+    let what = format!(
+        "{of} went from {} to {}{running}, {} of the limb; up to {} is what measuring explains",
+        words::whole(one.was_ml),
+        words::millilitre(one.now_ml),
+        words::trimmed(one.rise_percent, 1) + " %",
+        words::trimmed(one.limit_percent, 1) + " %"
+    );
+    finding::worsening::worsening(place, one.severity, &what)
+}
+
+/// What is said of readiness; none without a course.
+pub fn ready_words(ready: &Ready) -> Option<String> {
+    let line = ready.line?;
+    let rate = |value: f64| format!("{} %", words::trimmed(value, 1));
+    Some(match ready.state {
+        ReadyState::Settled => {
+            format!("The limb has settled: it changes by less than {} a week.", rate(line.most()))
+        }
+        ReadyState::NotYet => format!(
+            "The limb is not yet settled: it loses about {} a week ({} to {}), so a garment ordered now may soon be too large.",
+            rate(line.loss),
+            rate(line.low()),
+            rate(line.high())
+        ),
+        ReadyState::Rising => format!("The limb is growing: about {} a week.", rate(-line.loss)),
+        ReadyState::CannotTell => format!(
+            "The visits do not tell whether the limb has settled (change {} to {} a week).",
+            rate(line.low()),
+            rate(line.high())
+        ),
+    })
+}
+
+/// What would decide readiness, as a sentence.
+pub fn ready_way(ready: &Ready) -> String {
+    let Some(decide) = &ready.decide else {
+        return "The therapist decides whether to wait before a garment is measured.".to_owned();
+    };
+    let say = |further: &Further, how: &str| {
+        let times = words::counted(usize::try_from(further.visits).unwrap_or(usize::MAX), "time", "times");
+        format!("Measure {times} more, {} days apart{how}.", further.every_days)
+    };
+    match (&decide.visits, &decide.with_repeats) {
+        (Some(visits), Some(fewer)) if fewer.visits < visits.visits => {
+            format!("{} With every mark taped twice, {} would do.", say(visits, ""), fewer.visits)
+        }
+        (Some(visits), _) => say(visits, ""),
+        (None, Some(fewer)) => say(fewer, ", with every mark taped twice"),
+        (None, None) => "Measure at every visit, every mark twice.".to_owned(),
+    }
+}
+
+/// Findings of a limb's course. `made_to_measure` when an order would be made to measure.
+pub fn of_limb_course(limb: Limb, course: &LimbCourse, place: Place, made_to_measure: bool) -> Vec<Finding> {
+    let mut found = Vec::new();
+    if let Some(one) = &course.worsening {
+        found.push(worsening(limb, one, place));
+    }
+    if let Some(ready) = &course.ready
+        && let Some(said) = ready_words(ready)
+    {
+        let severity = match ready.state {
+            ReadyState::Settled => None,
+            ReadyState::CannotTell => Some(Severity::Note),
+            ReadyState::NotYet | ReadyState::Rising if made_to_measure => Some(Severity::ClearFirst),
+            ReadyState::NotYet | ReadyState::Rising => Some(Severity::Caution),
+        };
+        let grown = course.worsening.is_some() && ready.state == ReadyState::Rising;
+        if let Some(severity) = severity.filter(|_| !grown) {
+            found.push(finding::not_settled::not_settled(place, severity, &said, &ready_way(ready)));
+        }
+    }
+    let last_visit = course.visits.len().saturating_sub(1);
+    if let Some(newest) = course.visits.last() {
+        let differs: Vec<String> =
+            newest.changes.iter().filter(|one| one.starts_series()).map(protocol_words).collect();
+        if let (false, Some(before)) =
+            (differs.is_empty(), last_visit.checked_sub(1).and_then(|at| course.visits.get(at)))
+        {
+            found.push(finding::protocol_differs::protocol_differs(place, before.measured_on, &differs));
+        }
+    }
+    found.extend(
+        course.changes.iter().filter(|one| one.beyond()).filter_map(|one| beyond(course, one, place)),
+    );
+    if course.infections.ask_for_review() {
+        found.push(finding::infections::infections(place, course.infections.in_a_year));
+    }
+    if let Some(on) = course.infections.after_measuring {
+        found.push(finding::infection_recent::infection_recent(place, on));
+    }
+    found.extend(
+        course
+            .due
+            .iter()
+            .filter(|one| one.is_due)
+            .map(|one| finding::garment_due::garment_due(place, &due_words(one))),
+    );
+    found
+}
+
+/// A change beyond the error, unless it is a worsening, which says it already.
+fn beyond(course: &LimbCourse, change: &Change, place: Place) -> Option<Finding> {
+    let from = course.visits.get(change.from)?.measured_on;
+    if course.worsening.as_ref().is_some_and(|one| one.from == change.from) {
+        return None;
+    }
+    Some(finding::change_beyond_error::change_beyond_error(
+        place,
+        &change_words(change, &words::date_short(from)),
+    ))
+}
+
+/// A change in words, without a full stop.
+pub fn change_words(change: &Change, since: &str) -> String {
+    let shared = if change.on_shared_marks { ", by the marks that both visits share" } else { "" };
+    if let Some(excess) = change.excess {
+        let what = format!(
+            "The excess went from {} to {} since {since}",
+            words::whole(excess.was.ml),
+            words::millilitre(excess.now.ml)
+        );
+        return if excess.beyond() {
+            format!("{what}{shared}")
+        } else {
+            format!("{what}{shared}, within measurement error")
+        };
+    }
+    let volume = change.volume;
+    let what = format!("The limb changed by {} % since {since}", words::trimmed(volume.percent, 1));
+    if volume.beyond() {
+        format!(
+            "{what} (measuring explains up to {} %){shared}",
+            words::trimmed(volume.detectable_percent, 1)
+        )
+    } else {
+        format!("{what}, within measurement error{shared}")
+    }
+}
+
+/// One difference of protocol in words.
+pub fn protocol_words(one: &ProtocolChange) -> String {
+    match one {
+        ProtocolChange::Method(was, now) => format!("volume by {} instead of {}", now.word(), was.word()),
+        ProtocolChange::Origin(was, now) => {
+            format!("positions from the {} instead of the {}", now.name(), was.name())
+        }
+        ProtocolChange::Start(was, now) => {
+            format!("first mark at {} instead of {} cm", words::decimal(*now, 1), words::decimal(*was, 1))
+        }
+        ProtocolChange::Spacing => "marks at other places".to_owned(),
+        ProtocolChange::FurtherMarks { shared } => format!("further marks; {shared} are shared"),
+        ProtocolChange::Posture(was, now) => format!("posture {now} instead of {was}"),
+        ProtocolChange::Observer(was, now) => format!("measured by {now} instead of {was}"),
+        ProtocolChange::Hour(hours) => format!("{} hours off the time of day", words::trimmed(*hours, 1)),
+    }
+}
+
+/// Something due in words, without a full stop.
+pub fn due_words(due: &Due) -> String {
+    let what = match due.kind {
+        DueKind::FirstLook => "First look at",
+        DueKind::Recheck => "Re-check of",
+        DueKind::Regular => "Regular re-check of",
+        DueKind::Renewal => "Renewal of",
+    };
+    let late = if due.is_late { ", overdue since " } else { ", by " };
+    format!("{what} {}{late}{}", due.garment, words::date_short(due.by))
+}
+
+/// Girths that have left the size worn, told once for each garment.
+pub fn outgrown(limb: &LimbRecord, charts: &[&Chart], place: Place) -> (Vec<Drift>, Vec<Finding>) {
+    let all = drift(limb, charts);
+    let mut garments: Vec<String> = all.iter().map(garment_name).collect();
+    garments.dedup();
+    let found = garments
+        .into_iter()
+        .map(|garment| {
+            let said: Vec<String> = all
+                .iter()
+                .filter(|one| garment_name(one) == garment)
+                .map(|one| {
+                    let side = if one.by_tenths > 0 { "above" } else { "below" };
+                    format!("{} {side} its range {}", words::cm(one.by_tenths.abs()), words::at(one.landmark))
+                })
+                .collect();
+            finding::garment_outgrown::garment_outgrown(place, &garment, &said)
+        })
+        .collect();
+    (all, found)
+}
+
+fn garment_name(one: &Drift) -> String {
+    format!("{}, size {}", one.garment, one.size)
+}
+
+/// Whether the course has found the swelling of a limb worse.
+pub fn is_worse(course: Option<&Course>, side: crate::anatomy::Side) -> bool {
+    course.is_some_and(|course| course.limbs.iter().any(|one| one.side == side && one.worsening.is_some()))
+}
