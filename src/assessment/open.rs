@@ -7,7 +7,6 @@ use crate::input::{FileKind, Problem, Reader, Source, Table};
 use crate::record::{
     Cap, Record, Wanted, arrange_visits, is_visit_table, read_record, read_visit_table, read_visits,
 };
-use crate::rules::Rules;
 use crate::screening::check_answers;
 
 /// The files of a run, opened.
@@ -157,11 +156,13 @@ fn unknown_kind(source: Source) -> Problem {
 pub fn open_record(source: Source, setting: &Setting) -> Result<Read, Vec<Problem>> {
     let reader = Reader::new(source).map_err(|problem| vec![problem])?;
     let record = read_record(&reader);
+    let mut answers = Vec::new();
     if let Some(record) = &record {
-        check_answers(&reader, record, &setting.rules);
-        check_schemes(&reader, record, &setting.schemes, &setting.rules);
+        answers = check_answers(&reader, record, &setting.rules, &setting.schemes, setting.today);
+        check_schemes(&reader, record, &setting.schemes);
     }
-    let problems = reader.problems();
+    let mut problems = reader.problems();
+    problems.extend(answers);
     match record {
         Some(record) if problems.is_empty() => Ok(Read { record, reader: Some(reader) }),
         _ => Err(problems),
@@ -185,7 +186,7 @@ fn open_visits(source: Source, setting: &Setting) -> Result<Vec<Read>, Vec<Probl
 }
 
 /// Schemes and classes of the prescription and of caps have to be known.
-fn check_schemes(reader: &Reader, record: &Record, schemes: &Schemes, _rules: &Rules) {
+fn check_schemes(reader: &Reader, record: &Record, schemes: &Schemes) {
     let prescribed =
         record.prescribed.iter().chain(record.limbs.iter().filter_map(|limb| limb.prescribed.as_ref()));
     for one in prescribed {
