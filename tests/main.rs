@@ -19,6 +19,8 @@ mod made;
 
 mod input;
 
+mod source;
+mod layering;
 mod explain;
 mod fall;
 mod fall_support;
