@@ -93,18 +93,18 @@ fn a_normal_index_with_diabetes_or_kidney_failure_is_a_caution() {
 fn a_leg_without_a_route() {
     let rules = rules();
     let none = decision("");
-    assert_eq!(none.unknown(Some(20.0), &rules), Some(Severity::Caution));
-    assert_eq!(none.unknown(Some(20.1), &rules), Some(Severity::ClearFirst));
-    assert_eq!(none.unknown(None, &rules), Some(Severity::ClearFirst));
-    assert_eq!(decision("abpi: 1").unknown(None, &rules), None);
+    assert_eq!(none.unknown(Some(20.0), rules), Some(Severity::Caution));
+    assert_eq!(none.unknown(Some(20.1), rules), Some(Severity::ClearFirst));
+    assert_eq!(none.unknown(None, rules), Some(Severity::ClearFirst));
+    assert_eq!(decision("abpi: 1").unknown(None, rules), None);
     for item in ["arterial-walking-pain", "bypass-deep-or-stent", "diabetes", "kidney-liver"] {
         let found = screen(&present(&leg_with(""), item)).arterial.unwrap();
-        assert_eq!(found.unknown(Some(10.0), &rules), Some(Severity::ClearFirst), "{item}");
+        assert_eq!(found.unknown(Some(10.0), rules), Some(Severity::ClearFirst), "{item}");
     }
     let unknown =
         leg_with("").replace("circulation, ", "").replace("]}\nall", "], unknown: [circulation]}\nall");
     let found = screen(&unknown).arterial.unwrap();
-    assert_eq!(found.unknown(Some(10.0), &rules), Some(Severity::ClearFirst));
+    assert_eq!(found.unknown(Some(10.0), rules), Some(Severity::ClearFirst));
 }
 
 /// Source: house rules: over 6 calendar months a caution, over 12 no pass; a stop stays at any age.

@@ -41,3 +41,4 @@ mod visits;
 
 mod charts;
 mod sizing;
+mod screening;

@@ -1,5 +1,7 @@
 //! Records written for screening, and what `screening` makes of them.
 
+use std::sync::OnceLock;
+
 use jiff::civil::Date;
 use tapeline::garment::Schemes;
 use tapeline::input::{Reader, Source};
@@ -79,8 +81,9 @@ pub fn present(record: &str, items: &str) -> String {
         .replace("]}\nallergies", &format!("], present: [{items}]}}\nallergies"))
 }
 
-pub fn rules() -> Rules {
-    read_shipped_rules("default").unwrap()
+pub fn rules() -> &'static Rules {
+    static RULES: OnceLock<Rules> = OnceLock::new();
+    RULES.get_or_init(|| read_shipped_rules("default").unwrap())
 }
 
 pub fn read(text: &str) -> Record {
@@ -108,7 +111,7 @@ pub fn screen_with(text: &str, earlier: &[&str], limb: usize, today: &str) -> Sc
         record: &record,
         limb: &record.limbs[limb],
         earlier: &earlier,
-        rules: &rules,
+        rules,
         schemes: &schemes,
         today: day(today),
         worsening: false,
@@ -122,7 +125,7 @@ pub fn problems(text: &str) -> String {
     let record = read_record(&reader);
     let mut all: Vec<String> = reader.problems().iter().map(ToString::to_string).collect();
     if let Some(record) = record {
-        let found = check_answers(&reader, &record, &rules(), &Schemes::default(), day(TODAY));
+        let found = check_answers(&reader, &record, rules(), &Schemes::default(), day(TODAY));
         all.extend(found.iter().map(ToString::to_string));
     }
     all.join("\n")
