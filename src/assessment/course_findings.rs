@@ -148,7 +148,7 @@ pub fn of_limb_course(limb: Limb, course: &LimbCourse, place: Place, made_to_mea
     found.extend(
         course.changes.iter().filter(|one| one.beyond()).filter_map(|one| beyond(course, one, place)),
     );
-    if course.infections.ask_for_review() {
+    if course.infections.ask_for_review {
         found.push(finding::infections::infections(place, course.infections.in_a_year));
     }
     if let Some(on) = course.infections.after_measuring {
