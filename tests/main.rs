@@ -20,6 +20,7 @@ mod made;
 mod input;
 
 mod source;
+mod scene;
 mod layering;
 mod explain;
 mod fall;
