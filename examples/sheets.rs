@@ -9,7 +9,11 @@ fn main() {
             let sheet = render::sheet(&report, language);
             for (p, paper) in [("a4", Paper::A4), ("letter", Paper::Letter)] {
                 let n = format!("/tmp/p/{name}-{lang}-{p}");
-                std::fs::write(format!("{n}.pdf"), render::pdf(&sheet, paper).unwrap_or_else(|e| panic!("{name}: {e}"))).unwrap();
+                std::fs::write(
+                    format!("{n}.pdf"),
+                    render::pdf(&sheet, paper).unwrap_or_else(|e| panic!("{name}: {e}")),
+                )
+                .unwrap();
                 std::fs::write(format!("{n}.html"), render::html(&sheet, paper)).unwrap();
                 std::fs::write(format!("{n}.txt"), render::plain(&sheet, paper)).unwrap();
             }

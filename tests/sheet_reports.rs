@@ -66,7 +66,13 @@ fn size(label: &str, marks: &[Taped], shift: f64) -> SizeBlock {
                 low_cm: Some(cm(low)),
                 high_cm: Some(cm(high)),
                 margin_cm: Some(cm(margin)),
-                verdict: if margin < 0.0 { "outside" } else if margin < 0.5 { "close" } else { "inside" },
+                verdict: if margin < 0.0 {
+                    "outside"
+                } else if margin < 0.5 {
+                    "close"
+                } else {
+                    "inside"
+                },
                 direction: (margin < 0.0).then_some(if *girth > high { "tight" } else { "loose" }),
             }
         })
@@ -201,8 +207,9 @@ fn gradient(chart: Option<usize>) -> GradientBlock {
             high: Some(80.0),
             inside: Some(true),
         }],
-        sentence: "by the fabric curve the pressure falls from wrist to axilla; a rise has a chance of under 1 %"
-            .to_owned(),
+        sentence:
+            "by the fabric curve the pressure falls from wrist to axilla; a rise has a chance of under 1 %"
+                .to_owned(),
         beside: None,
     }
 }
@@ -247,7 +254,14 @@ fn limb(limb: Limb, side: Side, marks: &[Taped]) -> LimbBlock {
     }
 }
 
-pub fn finding(id: &str, severity: Severity, urgency: Urgency, message: &str, next: &str, who: &[Who]) -> FindingRow {
+pub fn finding(
+    id: &str,
+    severity: Severity,
+    urgency: Urgency,
+    message: &str,
+    next: &str,
+    who: &[Who],
+) -> FindingRow {
     FindingRow {
         id: id.to_owned(),
         severity,
@@ -410,7 +424,8 @@ pub fn refer() -> Report {
     report.decision.urgency = Urgency::Soon;
     report.decision.by = Some("2026-03-28".to_owned());
     report.decision.reason =
-        "The ankle-brachial index of the right leg is 0.72: less blood than usual reaches the foot.".to_owned();
+        "The ankle-brachial index of the right leg is 0.72: less blood than usual reaches the foot."
+            .to_owned();
     report.decision.next = "Ask the vascular team, with a written cap, before anything is fitted.".to_owned();
     report.decision.who = vec![Who::Role(Role::Vascular), Who::Role(Role::Podiatry)];
     report.arterial.legs = vec![LegBlock {
@@ -491,7 +506,11 @@ pub fn emergency() -> Report {
     );
     report.screening.unanswered = (0..9).map(|at| format!("item-{at}")).collect();
     report.screening.questions = (0..9)
-        .map(|at| QuestionBlock { id: format!("item-{at}"), question: format!("Is there anything of kind {at}?"), side: None })
+        .map(|at| QuestionBlock {
+            id: format!("item-{at}"),
+            question: format!("Is there anything of kind {at}?"),
+            side: None,
+        })
         .collect();
     report
 }
@@ -500,13 +519,19 @@ pub fn emergency() -> Report {
 pub fn made() -> Report {
     let mut report = trial();
     report.decision.outcome = Some(Outcome::MadeToMeasure);
-    report.decision.reason = "No stock size serves: size 4 of sleeve chart A (invented) is 1.2 cm too tight at the axilla.".to_owned();
-    report.decision.next = "Order it made to measure; the order page is filled as far as the record goes.".to_owned();
+    report.decision.reason =
+        "No stock size serves: size 4 of sleeve chart A (invented) is 1.2 cm too tight at the axilla."
+            .to_owned();
+    report.decision.next =
+        "Order it made to measure; the order page is filled as far as the record goes.".to_owned();
     let arm = &mut report.limbs[0];
     arm.outcome = Some(Outcome::MadeToMeasure);
     arm.flat_knit = true;
     arm.hand_or_foot_swollen = Some(true);
-    arm.needs = vec!["the hand is swollen: a hand part is needed".to_owned(), "folds: flat knit is preferred".to_owned()];
+    arm.needs = vec![
+        "the hand is swollen: a hand part is needed".to_owned(),
+        "folds: flat knit is preferred".to_owned(),
+    ];
     let chart = &mut arm.charts[0];
     chart.outcome = Outcome::MadeToMeasure;
     chart.verdict = "made-to-measure";
@@ -529,7 +554,8 @@ pub fn both_legs() -> Report {
     report.limbs.insert(0, left);
     report.record.limb = "both legs".to_owned();
     report.record.affected = "both";
-    report.decision.reason = "Both legs: a size takes every girth, and its pressure falls toward the trunk.".to_owned();
+    report.decision.reason =
+        "Both legs: a size takes every girth, and its pressure falls toward the trunk.".to_owned();
     report.arterial.legs = (0..2)
         .map(|limb| LegBlock {
             limb,
@@ -550,10 +576,15 @@ pub fn set() -> Report {
     hand.variant = None;
     hand.size = Some(1);
     hand.line = "size 2 takes every girth with at least 0.4 cm to spare".to_owned();
-    let taped = [Taped(Landmark::Hand, -7.0, 19.4), Taped(Landmark::ThumbWeb, -5.0, 20.1), Taped(Landmark::Wrist, 0.0, 16.9)];
+    let taped = [
+        Taped(Landmark::Hand, -7.0, 19.4),
+        Taped(Landmark::ThumbWeb, -5.0, 20.1),
+        Taped(Landmark::Wrist, 0.0, 16.9),
+    ];
     hand.sizes = ["1", "2", "3"].iter().map(|label| size(label, &taped, 0.0)).collect();
     arm.charts.push(hand);
-    report.decision.reason = "A size of each part takes every girth, and the pressure falls toward the trunk.".to_owned();
+    report.decision.reason =
+        "A size of each part takes every girth, and the pressure falls toward the trunk.".to_owned();
     report
 }
 

@@ -152,7 +152,7 @@ pub fn of_limb_course(limb: Limb, course: &LimbCourse, place: Place, made_to_mea
         found.push(finding::infections::infections(place, course.infections.in_a_year));
     }
     if let Some(on) = course.infections.after_measuring {
-        found.push(finding::infection_recent::infection_recent(place, on));
+        found.push(finding::infection_recent::infection_since(place, on));
     }
     found.extend(
         course

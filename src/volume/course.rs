@@ -1,6 +1,6 @@
 //! Owns the course of a client's limbs over the visits.
 
-use super::{GirthAge, LimbCourse, WeightChange};
+use super::{LimbCourse, WeightChange};
 
 /// The course over the visits.
 #[derive(Clone, Debug)]
@@ -11,8 +11,6 @@ pub struct Course {
     pub limbs: Vec<LimbCourse>,
     /// A change of weight that asks for measuring again.
     pub weight: Option<WeightChange>,
-    /// How old the newest girths are.
-    pub girths: GirthAge,
 }
 
 impl Course {

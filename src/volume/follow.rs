@@ -2,14 +2,14 @@
 
 use jiff::civil::Date;
 
-use super::due::{due, months_after};
+use super::due::due;
 use super::limb_course::LimbCourse;
 use super::pairs::{Track, change};
 use super::seen::{Seen, changes};
 use super::worsening::Rise;
 use super::{
-    Change, Course, GirthAge, Infections, PartOfLimb, Ready, RelativeChange, Since, Visit, VolumeNumbers,
-    WeightChange, Worsening, measure,
+    Change, Course, Infections, PartOfLimb, Ready, RelativeChange, Since, Visit, VolumeNumbers, WeightChange,
+    Worsening, measure,
 };
 use crate::anatomy::Side;
 use crate::record::{Affected, GarmentInUse, Pitting, Record};
@@ -30,14 +30,7 @@ pub fn course(records: &[&Record], closely: &[Side], today: Date, rules: &Rules)
         .iter()
         .map(|limb| of_limb(&sorted, limb.side, closely.contains(&limb.side), today, rules, &numbers))
         .collect();
-    let girths = if today > months_after(newest.measured_on, numbers.girth_again_months) {
-        GirthAge::Again
-    } else if today > months_after(newest.measured_on, numbers.girth_care_months) {
-        GirthAge::Care
-    } else {
-        GirthAge::Fresh
-    };
-    Some(Course { limbs, weight: weight(&sorted, &numbers), girths, order })
+    Some(Course { limbs, weight: weight(&sorted, &numbers), order })
 }
 
 fn of_limb(

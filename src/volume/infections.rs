@@ -2,7 +2,6 @@
 //!
 //! Source: two or more in a year, medical review (published: British Lymphology Society).
 
-use jiff::ToSpan as _;
 use jiff::civil::Date;
 
 use super::VolumeNumbers;
@@ -15,10 +14,8 @@ pub struct Infections {
     pub dates: Vec<Date>,
     /// How many in the last twelve months.
     pub in_a_year: usize,
-    /// The last one, where it came on or after the day of measuring: measure again.
+    /// The last one, where it came after the day of measuring: measure again.
     pub after_measuring: Option<Date>,
-    /// The last one up to the day of measuring, where the girths were taken too soon after it.
-    pub too_recent: Option<Date>,
     /// Whether so many in a year ask for a medical review.
     pub ask_for_review: bool,
     /// The last one, where it came after the visit before the newest.
@@ -40,16 +37,11 @@ impl Infections {
         let year_ago = months_after(today, -12);
         let last = dates.last().copied();
         let in_a_year = dates.iter().filter(|one| **one > year_ago).count();
-        let rest = numbers.infection_rest_days.days();
         let count = u32::try_from(in_a_year).unwrap_or(u32::MAX);
         Self {
             in_a_year,
             ask_for_review: f64::from(count) >= numbers.infections_a_year,
-            after_measuring: last.filter(|one| *one >= measured),
-            too_recent: dates
-                .iter()
-                .rfind(|one| **one <= measured && one.saturating_add(rest) > measured)
-                .copied(),
+            after_measuring: last.filter(|one| *one > measured),
             since_last_visit: last.filter(|one| before.is_some_and(|before| *one > before)),
             dates,
         }

@@ -23,12 +23,6 @@ pub struct VolumeNumbers {
     pub early_percent: (f64, f64),
     /// Change of weight that asks for measuring again, %.
     pub weight_change_percent: f64,
-    /// Age of girths over which care is asked for, months.
-    pub girth_care_months: i32,
-    /// Age of girths over which they are taken again, months.
-    pub girth_again_months: i32,
-    /// Days after an infection in which girths are not trusted.
-    pub infection_rest_days: i32,
     /// Infections within twelve months that ask for review.
     pub infections_a_year: f64,
     /// Days of a first look where harm might go unnoticed.
@@ -67,9 +61,6 @@ impl VolumeNumbers {
             least_span_days: rules.number(NumberId::ReadySpan),
             early_percent: (percent(NumberId::EarlyChange), percent(NumberId::EarlyChangePublished)),
             weight_change_percent: percent(NumberId::WeightChange),
-            girth_care_months: whole(NumberId::GirthAgeCaution),
-            girth_again_months: whole(NumberId::GirthAgeLimit),
-            infection_rest_days: whole(NumberId::InfectionRest),
             infections_a_year: rules.number(NumberId::InfectionsAYear),
             first_look_days: whole(NumberId::FirstLook),
             recheck_days: (whole(NumberId::RecheckFrom), whole(NumberId::RecheckTo)),
