@@ -8,10 +8,12 @@ mod paper;
 mod sheet;
 mod text;
 mod html;
+mod json;
 #[cfg(feature = "pdf")]
 mod pdf;
 
 pub use html::html;
+pub use json::json;
 pub use paper::Paper;
 #[cfg(feature = "pdf")]
 pub use pdf::{PdfFault, pdf};

@@ -13,7 +13,17 @@ mod volume_block;
 mod course_block;
 mod pattern_block;
 mod model;
+mod build_decision;
+mod build_finding;
+mod build_record;
+mod build_chart;
+mod build_estimate;
+mod build_volume;
+mod build_screening;
+mod build_course;
+mod build;
 
+pub use build::{LIMITS, build, build_with};
 pub use chart_block::{ChartBlock, ClassBlock, MeasureBlock, SizeBlock, WantedBlock};
 pub use course_block::{ChangeBlock, CourseBlock, DriftBlock, DueBlock, ReadyBlock, VisitBlock};
 pub use decision_block::{DecisionBlock, SubjectBlock};
