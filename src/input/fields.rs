@@ -4,6 +4,7 @@
 use std::cell::RefCell;
 use std::collections::BTreeSet;
 
+use super::agree;
 use super::item::NO_VALUE;
 use super::keys::{Block, Form, Key};
 use super::suggest::nearest_word;
@@ -81,6 +82,11 @@ impl<'r> Fields<'r> {
     /// The value of a key that may be absent.
     pub fn optional(&self, key: &'static str) -> Option<Item<'r>> {
         self.asked.borrow_mut().push(key);
+        if cfg!(debug_assertions)
+            && let Some(block) = self.block
+        {
+            agree::note(block, key);
+        }
         let entry = self.whole_entries().find(|entry| entry.name() == key)?;
         let known = self.key(key);
         let item = Item::new(self.item.reader, &entry.value, self.item.child_field(key)).under(known);

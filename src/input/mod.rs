@@ -17,12 +17,14 @@ mod reader;
 mod item;
 mod fields;
 mod suggest;
+mod agree;
 mod landmarks;
 mod cell;
 mod table;
 mod sheet;
 mod schema;
 
+pub use agree::keys_asked;
 pub use fields::Fields;
 pub use file_kind::FileKind;
 pub use item::{Item, YesNo};

@@ -22,9 +22,21 @@ pub static FABRIC: Block = Block::of(
         ),
         Key::optional(
             "exponent",
-            Form::Number,
+            Form::Either(&Form::Number, &Form::Block(&EXPONENT)),
             "exponent: 1.05",
             "how the tension grows with the stretch where no curve is known",
+        ),
+        Key::optional(
+            "strip",
+            Form::Block(&STRIP),
+            "strip: {relaxed: 20 cm, pulls: [{weight: 200 g, length: 23.1 cm}, {weight: 500 g, length: 27 cm}]}",
+            "two pulls on a strip, in place of the exponent",
+        ),
+        Key::optional(
+            "branch",
+            Form::Word(&["return", "loading"]),
+            "branch: return",
+            "whether lengths were read while the weights came off or went on",
         ),
         UNITS,
         Key::optional(
@@ -38,6 +50,27 @@ pub static FABRIC: Block = Block::of(
             Form::Block(&BENCH),
             "bench: {kind: strip, width: 5 cm, relaxed: 20 cm, pulls: [{weight: 200 g, length: 23.1 cm}]}",
             "a test with weights, in place of the curve",
+        ),
+    ],
+);
+
+static EXPONENT: Block = Block::of(
+    "exponent",
+    &[
+        Key::required("value", Form::Number, "value: 1.05", "the exponent"),
+        Key::optional("sd", Form::Number, "sd: 0.05", "its standard deviation"),
+    ],
+);
+
+static STRIP: Block = Block::of(
+    "strip",
+    &[
+        Key::required("relaxed", LENGTH, "relaxed: 20 cm", "its length without a weight"),
+        Key::required(
+            "pulls",
+            Form::Blocks(&PULL),
+            "pulls: [{weight: 200 g, length: 23.1 cm}, {weight: 500 g, length: 27 cm}]",
+            "two weights, each with its length",
         ),
     ],
 );
@@ -66,6 +99,12 @@ static BENCH: Block = Block::of(
             Form::Blocks(&PULL),
             "pulls: [{weight: 200 g, length: [23.1 cm, 23.3 cm]}]",
             "the weights in rising order, with the length under each",
+        ),
+        Key::optional(
+            "loading",
+            Form::Blocks(&PULL),
+            "loading: [{weight: 200 g, length: 22.8 cm}]",
+            "the same while the weights went on, where both were read",
         ),
     ],
 );

@@ -1,10 +1,24 @@
 //! Owns the keys of a set of rules.
 
-use super::shared::{LENGTH, NEEDED_BASIS, SOURCE, kind};
+use super::shared::{LENGTH, NEEDED_BASIS, ROLE, SHARE, SOURCE, kind};
 use super::{Block, Form, Key};
 
 const LIMBS: Form = Form::Word(&["arm", "leg", "both"]);
 const SEVERITY: Form = Form::Word(&["stop", "clear-first", "caution", "note"]);
+const URGENCY: Form = Form::Word(&["emergency", "same-day", "soon", "routine"]);
+const GROUPS: Form = Form::Word(&[
+    "today",
+    "skin",
+    "feeling",
+    "cause",
+    "operations",
+    "heart-kidneys",
+    "circulation",
+    "devices",
+    "daily-life",
+    "changes",
+    "wear",
+]);
 
 /// The keys of `rules/1`.
 pub static RULES: Block = Block::of(
@@ -15,16 +29,25 @@ pub static RULES: Block = Block::of(
         Key::optional("extends", Form::Label, "extends: default", "the shipped set that it starts from"),
         Key::required("label", Form::Label, "label: our clinic's rules", "how it is printed"),
         SOURCE,
+        list("groups", Form::Blocks(&GROUP), "groups: []", "the questions, one for each group of items"),
         list("items", Form::Blocks(&ITEM), "items: []", "screening items"),
+        list("findings", Form::Blocks(&FINDING), "findings: []", "who may clear a finding that is no item"),
         list("arterial", Form::Blocks(&ARTERIAL), "arterial: []", "what an arterial value means"),
+        Key::optional(
+            "assessment",
+            Form::Block(&ASSESSMENT),
+            "assessment: {by: [podiatry], basis: house rule, source: \"our team\"}",
+            "who may judge the blood supply by hand and eye",
+        ),
         list("observed", Form::Blocks(&OBSERVED), "observed: []", "questions answered by looking"),
+        list("materials", Form::Blocks(&MATERIAL), "materials: []", "materials and the words for them"),
         list("numbers", Form::Blocks(&NUMBER), "numbers: []", "single numbers"),
         list("plausible", Form::Blocks(&BAND), "plausible: []", "girths that raise no question"),
         list("ratios", Form::Blocks(&RATIO), "ratios: []", "ratios of girths that raise no question"),
         list("nearness", Form::Blocks(&NEARNESS), "nearness: []", "how girths go together"),
         list("severity_sets", Form::Blocks(&SET), "severity_sets: []", "grades of swelling"),
+        list("cutoffs", Form::Blocks(&CUTOFF), "cutoffs: []", "two cut-offs of an excess"),
         list("raised", Form::Blocks(&RAISED), "raised: []", "findings of another severity"),
-        Key::optional("dominance", Form::Label, "dominance: right", "kept for volumes over time"),
     ],
 );
 
@@ -36,19 +59,124 @@ const fn sentence(name: &'static str, example: &'static str, about: &'static str
     Key::required(name, Form::Prose, example, about)
 }
 
+const WHY: Key = Key::optional(
+    "why",
+    Form::Prose,
+    "why: \"agreed on 2026-01-10\"",
+    "the reason, needed where it is milder than the shipped rule",
+);
+
+const CLEARED_BY: Key = Key::optional(
+    "cleared_by",
+    Form::List(&Form::Label),
+    "cleared_by: [physician]",
+    "who may clear it, each role with its condition",
+);
+
+static GROUP: Block = Block::of(
+    "group",
+    &[
+        Key::required("id", GROUPS, "id: skin", "which group"),
+        sentence("question", "question: \"What did I see on the skin?\"", "how it is asked"),
+        Key::required("per_side", Form::YesNo, "per_side: yes", "whether each side is asked for itself"),
+        Key::required("valid", Form::Label, "valid: 3 months", "how long an answer holds"),
+        Key::optional("caution", Form::Label, "caution: 2 months", "from what age an answer is a caution"),
+        NEEDED_BASIS,
+        SOURCE,
+        WHY,
+    ],
+);
+
 static ITEM: Block = Block::of(
     "screening item",
     &[
         Key::required("id", Form::Label, "id: weak-hands", "its short name"),
         Key::required("limb", LIMBS, "limb: both", "on which limbs it is asked"),
-        Key::required("group", Form::Label, "group: daily-life", "its group, or `none`"),
+        Key::optional("group", GROUPS, "group: daily-life", "its group"),
+        Key::optional(
+            "answered_by",
+            Form::Word(&["screening", "cause", "age-band"]),
+            "answered_by: screening",
+            "which part of the record answers it",
+        ),
+        sentence("condition", "condition: \"weak or stiff hands\"", "what may be there"),
+        Key::optional("help", Form::Prose, "help: \"try to lift a full cup\"", "what is meant"),
         Key::required("severity", SEVERITY, "severity: caution", "what its presence means"),
-        Key::optional("emergency", Form::YesNo, "emergency: no", "whether it is an emergency"),
+        Key::optional(
+            "otherwise",
+            Form::Blocks(&OTHERWISE),
+            "otherwise: [{limb: leg, severity: clear-first}]",
+            "where it means something else",
+        ),
+        Key::optional("urgency", URGENCY, "urgency: routine", "how soon somebody has to act"),
         Key::optional("postpone", Form::YesNo, "postpone: no", "whether fitting waits for it to pass"),
-        Key::optional("cleared_by", Form::List(&Form::Label), "cleared_by: [physician]", "who may clear it"),
-        sentence("question", "question: \"Are the hands weak?\"", "how it is asked"),
+        Key::optional("family", Form::Label, "family: heart", "items of one family are said together"),
+        CLEARED_BY,
         sentence("finding", "finding: \"Weak hands are recorded.\"", "what is said of it"),
         sentence("next", "next: \"Try on with an aid.\"", "what follows"),
+        NEEDED_BASIS,
+        SOURCE,
+        WHY,
+    ],
+);
+
+static OTHERWISE: Block = Block::of(
+    "otherwise",
+    &[
+        Key::optional("limb", LIMBS, "limb: leg", "on which limbs"),
+        Key::optional(
+            "when",
+            Form::Word(&["always", "cause-known", "toe-sound-no-foot-wound"]),
+            "when: cause-known",
+            "under which condition",
+        ),
+        Key::required("severity", SEVERITY, "severity: clear-first", "what it means there"),
+    ],
+);
+
+static FINDING: Block = Block::of(
+    "finding",
+    &[Key::required("finding", Form::Label, "finding: between", "which finding"), CLEARED_BY, WHY],
+);
+
+static ASSESSMENT: Block = Block::of(
+    "assessment",
+    &[
+        Key::optional("by", Form::List(&ROLE), "by: [podiatry]", "whose judgement counts"),
+        CLEARED_BY,
+        NEEDED_BASIS,
+        SOURCE,
+        WHY,
+    ],
+);
+
+static MATERIAL: Block = Block::of(
+    "material",
+    &[
+        Key::required("word", Form::Label, "word: latex", "its name"),
+        Key::required(
+            "kind",
+            Form::Word(&["material", "other-thing", "open", "nothing"]),
+            "kind: material",
+            "whether it is a material, another thing, an open answer or none",
+        ),
+        Key::optional(
+            "synonyms",
+            Form::List(&Form::Label),
+            "synonyms: [natural rubber]",
+            "other words for it",
+        ),
+        Key::optional("covers", Form::List(&Form::Label), "covers: [rubber]", "materials that it is part of"),
+    ],
+);
+
+static CUTOFF: Block = Block::of(
+    "cut-off",
+    &[
+        Key::required("limb", Form::Word(&["arm", "leg"]), "limb: arm", "of which limb"),
+        Key::optional("dominant", Form::YesNo, "dominant: yes", "of the dominant side or the other"),
+        Key::required("moderate", SHARE, "moderate: 6 %", "the first cut-off"),
+        Key::required("severe", SHARE, "severe: 20 %", "the second cut-off"),
         NEEDED_BASIS,
         SOURCE,
     ],
@@ -57,15 +185,29 @@ static ITEM: Block = Block::of(
 static ARTERIAL: Block = Block::of(
     "arterial rule",
     &[
-        Key::required("id", Form::Label, "id: abpi", "which value"),
+        Key::required(
+            "id",
+            Form::Word(&["abpi", "ankle-pressure", "toe-pressure", "toe-brachial", "tcpo2"]),
+            "id: abpi",
+            "which value",
+        ),
         Key::optional("at_least", Form::Label, "at_least: 0.5", "from this value on"),
         Key::optional("above", Form::Label, "above: 1.3", "above this value"),
+        Key::optional("at_most", Form::Label, "at_most: 0.5", "up to this value"),
         Key::optional("below", Form::Label, "below: 0.5", "below this value"),
+        Key::optional(
+            "when",
+            Form::Word(&["always", "diabetes-or-kidneys", "not-decided-at-toe"]),
+            "when: always",
+            "under which condition",
+        ),
         Key::required("severity", SEVERITY, "severity: stop", "what it means"),
+        CLEARED_BY,
         sentence("finding", "finding: \"The index is below 0.5.\"", "what is said of it"),
         sentence("next", "next: \"Opinion of the vascular team first.\"", "what follows"),
         NEEDED_BASIS,
         SOURCE,
+        WHY,
     ],
 );
 
@@ -149,6 +291,7 @@ static SET: Block = Block::of(
     "severity set",
     &[
         Key::required("set", Form::Label, "set: by-percent", "its name"),
+        Key::required("limb", LIMBS, "limb: arm", "on which limbs"),
         Key::required(
             "of",
             Form::Word(&["excess-percent", "excess-ml", "girth-difference-cm"]),
