@@ -325,6 +325,87 @@ fn every_key_has_a_line_to_copy_and_no_two_names() {
     }
 }
 
+/// Every kind read from its own examples, in a folder with nothing else; problems do not matter here.
+fn read_every_kind() {
+    let text = |kind: FileKind, change: &dyn Fn(&str) -> Option<String>| {
+        let lines = kind.keys().keys.iter().filter_map(|key| change(key.example));
+        lines.collect::<Vec<_>>().join("\n") + "\n"
+    };
+    let all = |line: &str| Some(line.to_owned());
+    let schemes = tapeline::garment::Schemes::default();
+    for (limb, both) in [("left arm", false), ("right leg", false), ("both arms", true)] {
+        let record = text(FileKind::Record, &|line: &str| match line.split(':').next() {
+            Some("limb") => Some(format!("limb: {limb}")),
+            Some("positions_from") if limb == "right leg" => Some("positions_from: floor".to_owned()),
+            Some("left" | "right") if !both => None,
+            Some("marks") => Some(
+                "marks: [{landmark: A, at: 0 cm, girth: 16 cm, calipers: {wide: 9 cm, deep: 7 cm}}]"
+                    .to_owned(),
+            ),
+            Some("marks" | "other_limb") if both => None,
+            _ => Some(line.to_owned()),
+        });
+        let reader = Reader::new(source(&record)).unwrap();
+        let _ = tapeline::record::read_record(&reader);
+    }
+    let chart = text(FileKind::Chart, &|line: &str| {
+        match line.split(':').next() {
+        Some("sizes_from") => None,
+        Some("sizes") => Some(
+            "sizes: [{size: a, girths: {wrist: 16-18 cm}, lengths: [{variant: short, wrist to axilla: 36-40 cm}]}]"
+                .to_owned(),
+        ),
+        _ => Some(line.to_owned()),
+    }
+    });
+    let _ = tapeline::garment::open_chart(source(&chart), &schemes);
+    let chart = text(FileKind::Chart, &|line: &str| (!line.starts_with("sizes:")).then(|| line.to_owned()));
+    let _ = tapeline::garment::open_chart(source(&chart), &schemes);
+    let worn = |line: &str| line.starts_with("worn_together");
+    for together in [false, true] {
+        let garment =
+            text(FileKind::Garment, &|line: &str| (together || !worn(line)).then(|| line.to_owned()));
+        let _ = tapeline::garment::open_outfit(source(&garment), &schemes);
+    }
+    let _ = tapeline::garment::open_outfit(source(&text(FileKind::Wrap, &all)), &schemes);
+    for left_out in ["bench", "curve", "exponent", "strip"] {
+        let fabric = text(FileKind::Fabric, &|line: &str| {
+            let shown = if line.starts_with("exponent") { "exponent: {value: 1.05}" } else { line };
+            (!line.starts_with(left_out)).then(|| shown.to_owned())
+        });
+        let _ = tapeline::garment::open_fabric(source(&fabric));
+    }
+    let _ = tapeline::garment::Schemes::with_files(vec![source(&text(FileKind::Scheme, &all))]);
+    let _ = tapeline::rules::read_shipped_rules("default");
+    let _ = tapeline::rules::read_shipped_rules("awmf-037-005");
+}
+
+#[test]
+fn every_key_asked_for_is_in_its_table_and_the_reverse() {
+    read_every_kind();
+    let asked = tapeline::input::keys_asked();
+    // `again` is asked for only to be told that repeats are a list.
+    let unlisted: Vec<_> = asked
+        .iter()
+        .filter(|(name, key)| {
+            !all_blocks().iter().any(|block| block.name == *name && block.key(key).is_some())
+                && key != "again"
+        })
+        .collect();
+    assert!(unlisted.is_empty(), "asked for, in no table: {unlisted:?}");
+    let mut unasked = Vec::new();
+    for block in all_blocks() {
+        for key in block.keys {
+            // The list of visits is read by the command line.
+            let known = asked.iter().any(|(name, asked)| *name == block.name && asked == key.name);
+            if !known && block.name != "visits" {
+                unasked.push(format!("{}: {}", block.name, key.name));
+            }
+        }
+    }
+    assert!(unasked.is_empty(), "in a table, asked for by nobody: {unasked:?}");
+}
+
 #[test]
 fn no_fixed_word_turns_into_a_truth_value() {
     // YAML 1.1, yaml.org/type/bool.html, without `y` and `n`, which the common libraries leave alone

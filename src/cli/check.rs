@@ -6,7 +6,7 @@ use clap::Args;
 
 use super::exit::{Exit, Failure};
 use super::options::{Day, Form, Place, Sets, Tables};
-use super::session::Session;
+use super::session::{EVERYTHING, Session};
 
 pub(crate) const EXAMPLES: &str = "Examples:
   tapeline check arm.yaml sleeve-chart.yaml
@@ -34,7 +34,8 @@ pub(crate) struct Check {
 
 /// Runs the command.
 pub(crate) fn run(args: &Check) -> Result<Exit, Failure> {
-    let session = Session::open(&args.files, &args.day, &args.sets, Some(&args.tables), "check")?;
+    let session =
+        Session::open(&args.files, &args.day, &args.sets, Some(&args.tables), "check", &EVERYTHING)?;
     let _ = (&args.form, &args.place, &session);
     Err(super::pending("check"))
 }

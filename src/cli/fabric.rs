@@ -41,7 +41,7 @@ pub(crate) fn run(args: &Fabric) -> Result<Exit, Failure> {
     let kinds = [What::Kind(FileKind::Fabric)];
     let files = Files::read(std::slice::from_ref(&args.file), None, "fabric", &kinds)?;
     let mut blocks = Vec::new();
-    for source in files.of(&kinds).cloned() {
+    for source in files.into_sources() {
         let fabric = open_fabric(source)?;
         if let Some(path) = &args.fabric_out {
             writer::write(fabric_file(&fabric).as_bytes(), path, args.place.force)?;

@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use anyhow::anyhow;
-use tapeline::input::{FileKind, Place, Problem, Reader, Source};
+use tapeline::input::{FileKind, Place, Problem, Source};
 
 use super::exit::Failure;
 use super::options::Tables;
@@ -67,16 +67,16 @@ impl Files {
         let mut problems = Vec::new();
         for path in paths {
             match read_one(path, tables, command, accepted) {
-                Ok(given) => all.extend(given),
-                Err(found) => problems.extend(found),
+                Ok(given) => all.push(given),
+                Err(found) => problems.push(found),
             }
         }
         if problems.is_empty() { Ok(Self { all }) } else { Err(problems.into()) }
     }
 
-    /// The files of some kinds.
-    pub(crate) fn of(&self, kinds: &[What]) -> impl Iterator<Item = &Source> {
-        self.all.iter().filter(|given| kinds.contains(&given.what)).map(|given| &given.source)
+    /// The sources in the order given.
+    pub(crate) fn into_sources(self) -> Vec<Source> {
+        self.all.into_iter().map(|given| given.source).collect()
     }
 
     /// The files in the order given.
@@ -90,55 +90,25 @@ fn read_one(
     tables: Option<&Tables>,
     command: &str,
     accepted: &[What],
-) -> Result<Vec<Given>, Vec<Problem>> {
-    let source = Source::read_as(path, &listed(accepted)).map_err(|problem| vec![problem])?;
+) -> Result<Given, Problem> {
+    let source = Source::read_as(path, &listed(accepted))?;
     let what = match source.kind() {
         Some(kind) => What::Kind(kind),
         None if source.is_table() => table_kind(&source),
-        None => return Err(vec![no_kind(&source, accepted)]),
+        None => return Err(no_kind(&source, accepted)),
     };
     let source = match (what, tables) {
         (What::Kind(_), _) => source,
         (_, Some(tables)) if tables.decimal_comma => source.with_decimal_commas(),
         _ => source,
     };
-    if what == What::Kind(FileKind::Visits) && accepted.contains(&What::Kind(FileKind::Record)) {
-        return visits(source);
-    }
     if !accepted.contains(&what) {
         let place = (!matches!(what, What::SizeTable | What::VisitTable | What::LimbTable))
             .then(|| Place::of(first_line(&source), 1, source.line(first_line(&source))));
         let told = format!("is {}, but `{command}` takes {}", what.spoken(), listed(accepted));
-        return Err(vec![Problem::at(&source.name, place, told)]);
+        return Err(Problem::at(&source.name, place, told));
     }
-    Ok(vec![Given { what, source }])
-}
-
-/// The records that a list of visits names, each a file beside it.
-fn visits(source: Source) -> Result<Vec<Given>, Vec<Problem>> {
-    let reader = Reader::new(source).map_err(|problem| vec![problem])?;
-    let mut found = Vec::new();
-    if let Some(fields) = reader.fields(FileKind::Visits.tag()) {
-        let list = fields.required("visits", "the records").and_then(|one| one.list()).unwrap_or_default();
-        fields.finish();
-        for item in &list {
-            let Some(name) = item.text() else { continue };
-            match Source::read_as(&reader.source().beside(&name), FileKind::Record.spoken()) {
-                Ok(source) if source.kind() == Some(FileKind::Record) => {
-                    found.push(Given { what: What::Kind(FileKind::Record), source });
-                }
-                Ok(_) => {
-                    item.refuse(format!("`{name}` is no record; a record starts with `tapeline: record/1`"))
-                }
-                Err(problem) => item.refuse(format!("the record `{}`: {}", problem.file, problem.what)),
-            }
-        }
-        if list.is_empty() && !reader.has_problems() {
-            reader.raise(fields.spot(), "visits", "names no record; add one, as `visits: [visit-1.yaml]`");
-        }
-    }
-    let problems = reader.problems();
-    if problems.is_empty() { Ok(found) } else { Err(problems) }
+    Ok(Given { what, source })
 }
 
 /// Which table it is, by the words of its header.
@@ -149,7 +119,9 @@ fn table_kind(source: &Source) -> What {
     let has = |words: &[&str]| columns.iter().any(|column| words.contains(column));
     if has(&["size"]) {
         What::SizeTable
-    } else if has(&["measured_on", "date", "visit"]) {
+    } else if tapeline::record::is_visit_table(
+        &columns.iter().map(|one| (*one).to_owned()).collect::<Vec<_>>(),
+    ) {
         What::VisitTable
     } else if has(&["limb", "id", "client", "code"]) {
         What::LimbTable

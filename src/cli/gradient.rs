@@ -6,7 +6,7 @@ use clap::Args;
 
 use super::exit::{Exit, Failure};
 use super::options::{Day, Form, Place, Sets, Tables};
-use super::session::Session;
+use super::session::{EVERYTHING, Session};
 
 pub(crate) const EXAMPLES: &str = "Examples:
   tapeline gradient leg.yaml stocking.yaml
@@ -48,7 +48,8 @@ pub(crate) struct Gradient {
 
 /// Runs the command.
 pub(crate) fn run(args: &Gradient) -> Result<Exit, Failure> {
-    let session = Session::open(&args.files, &args.day, &args.sets, Some(&args.tables), "gradient")?;
+    let session =
+        Session::open(&args.files, &args.day, &args.sets, Some(&args.tables), "gradient", &EVERYTHING)?;
     let _ = (&args.form, &args.place, &session, &args.size, args.readings, &args.of, &args.fabric_out);
     Err(super::pending("gradient"))
 }

@@ -6,7 +6,7 @@ use clap::Args;
 use tapeline::document::Block;
 use tapeline::garment::{Scheme, Schemes, open_chart, open_fabric, open_outfit};
 use tapeline::input::{FileKind, Problem, Reader, Source, Table};
-use tapeline::record::{Record, read_record};
+use tapeline::record::{Record, read_record, read_visits};
 use tapeline::render::terminal;
 use tapeline::rules::read_rules;
 use tapeline::words;
@@ -14,8 +14,7 @@ use tapeline::words;
 use super::exit::{Exit, Failure};
 use super::files::{Files, Given, What};
 use super::options::{Place, Sets, Tables};
-use super::setting::Setting;
-use super::{seen, stream};
+use super::{seen, sets, stream};
 
 pub(crate) const EXAMPLES: &str = "Examples:
   tapeline inspect sleeve-chart.yaml
@@ -37,7 +36,7 @@ pub(crate) struct Inspect {
 }
 
 /// Every kind of file.
-const ANY: [What; 10] = [
+const ANY: [What; 11] = [
     What::Kind(FileKind::Record),
     What::Kind(FileKind::Chart),
     What::Kind(FileKind::Garment),
@@ -45,6 +44,7 @@ const ANY: [What; 10] = [
     What::Kind(FileKind::Fabric),
     What::Kind(FileKind::Scheme),
     What::Kind(FileKind::Rules),
+    What::Kind(FileKind::Visits),
     What::SizeTable,
     What::VisitTable,
     What::LimbTable,
@@ -52,12 +52,12 @@ const ANY: [What; 10] = [
 
 /// Runs the command.
 pub(crate) fn run(args: &Inspect) -> Result<Exit, Failure> {
-    let setting = Setting::open(&args.sets)?;
+    let (_, schemes) = sets::open(&args.sets)?;
     let files = Files::read(&args.files, Some(&args.tables), "inspect", &ANY)?;
     let mut blocks = Vec::new();
     let mut problems: Vec<Problem> = Vec::new();
     for given in files.all() {
-        match seen(given, &setting) {
+        match seen(given, &schemes) {
             Ok(found) => {
                 blocks.push(Block::lead(format!("{}: {}", given.source.name, given.what.spoken())));
                 blocks.extend(found);
@@ -72,14 +72,13 @@ pub(crate) fn run(args: &Inspect) -> Result<Exit, Failure> {
     Ok(Exit::Fine)
 }
 
-fn seen(given: &Given, setting: &Setting) -> Result<Vec<Block>, Vec<Problem>> {
+fn seen(given: &Given, schemes: &Schemes) -> Result<Vec<Block>, Vec<Problem>> {
     let source = given.source.clone();
     Ok(match given.what {
-        What::Kind(FileKind::Record | FileKind::Visits) => seen::record(&record(source)?),
-        What::Kind(FileKind::Chart) => seen::chart(&open_chart(source, &setting.schemes)?.chart),
-        What::Kind(FileKind::Garment | FileKind::Wrap) => {
-            seen::outfit(&open_outfit(source, &setting.schemes)?.outfit)
-        }
+        What::Kind(FileKind::Record) => seen::record(&record(source)?),
+        What::Kind(FileKind::Visits) => vec![Block::list(visits(source)?)],
+        What::Kind(FileKind::Chart) => seen::chart(&open_chart(source, schemes)?.chart),
+        What::Kind(FileKind::Garment | FileKind::Wrap) => seen::outfit(&open_outfit(source, schemes)?.outfit),
         What::Kind(FileKind::Fabric) => seen::fabric(&open_fabric(source)?),
         What::Kind(FileKind::Scheme) => seen::scheme(&open_scheme(source)?),
         What::Kind(FileKind::Rules) => seen::rules(&read_rules(Some(source))?),
@@ -89,7 +88,7 @@ fn seen(given: &Given, setting: &Setting) -> Result<Vec<Block>, Vec<Problem>> {
             if !understood.is_empty() {
                 blocks.push(Block::text(format!("Understood: {}.", understood.join(", "))));
             }
-            blocks.extend(seen::chart(&open_chart(source, &setting.schemes)?.chart));
+            blocks.extend(seen::chart(&open_chart(source, schemes)?.chart));
             blocks
         }
         What::VisitTable | What::LimbTable => {
@@ -110,6 +109,18 @@ fn record(source: Source) -> Result<Record, Vec<Problem>> {
     match record {
         Some(record) if problems.is_empty() => Ok(record),
         _ => Err(problems),
+    }
+}
+
+/// The files that a list of visits names.
+fn visits(source: Source) -> Result<Vec<String>, Vec<Problem>> {
+    let reader = Reader::new(source).map_err(|problem| vec![problem])?;
+    let paths = read_visits(&reader).unwrap_or_default();
+    let problems = reader.problems();
+    if problems.is_empty() {
+        Ok(paths.iter().map(|(path, _)| path.display().to_string()).collect())
+    } else {
+        Err(problems)
     }
 }
 

@@ -1,38 +1,64 @@
-//! Owns what the commands about a record share: its files, rules, schemes and the day.
+//! Owns what the commands about a record share: its files, the rules, the schemes and the day.
 
 use std::path::PathBuf;
 
-use jiff::civil::Date;
+use anyhow::anyhow;
+use tapeline::assessment::{Assessment, Opened, Setting, assess, open_files};
+use tapeline::input::FileKind;
 
-use super::case::{CHECK_KINDS, Case};
-use super::clock;
 use super::exit::Failure;
-use super::files::Files;
+use super::files::{Files, What};
 use super::options::{Day, Sets, Tables};
-use super::setting::Setting;
+use super::{clock, sets};
+
+/// The kinds of files that go with a record.
+pub(crate) const VISITS: [What; 3] =
+    [What::Kind(FileKind::Record), What::Kind(FileKind::Visits), What::VisitTable];
+
+/// The kinds of files that a record is held against, and the record.
+pub(crate) const EVERYTHING: [What; 7] = [
+    What::Kind(FileKind::Record),
+    What::Kind(FileKind::Visits),
+    What::VisitTable,
+    What::Kind(FileKind::Chart),
+    What::SizeTable,
+    What::Kind(FileKind::Garment),
+    What::Kind(FileKind::Wrap),
+];
 
 /// A record with everything that it is held against.
 pub(crate) struct Session {
-    /// The record with what goes with it.
-    pub(crate) case: Case,
-    /// Rules and schemes.
+    /// The files.
+    pub(crate) opened: Opened,
+    /// Under what they are judged.
     pub(crate) setting: Setting,
-    /// The day.
-    pub(crate) today: Date,
 }
 
 impl Session {
     /// Opens everything; problems of all files are told together.
     pub(crate) fn open(
-        files: &[PathBuf],
+        paths: &[PathBuf],
         day: &Day,
-        sets: &Sets,
+        told: &Sets,
         tables: Option<&Tables>,
         command: &str,
+        accepted: &[What],
     ) -> Result<Self, Failure> {
-        let setting = Setting::open(sets)?;
-        let files = Files::read(files, tables, command, &CHECK_KINDS)?;
-        let case = Case::open(files, &setting.schemes)?;
-        Ok(Self { case, setting, today: clock::today(day.today) })
+        let (rules, schemes) = sets::open(told)?;
+        let files = Files::read(paths, tables, command, accepted)?;
+        let setting = Setting { today: clock::today(day.today), rules, schemes };
+        let opened = open_files(files.into_sources(), &setting)?;
+        if opened.record().is_none() {
+            return Err(anyhow!(
+                "no record is named; a record starts with `tapeline: record/1`, and `tapeline new record` writes one"
+            )
+            .into());
+        }
+        Ok(Self { opened, setting })
+    }
+
+    /// The whole check.
+    pub(crate) fn assess(&self) -> Result<Assessment, Failure> {
+        assess(&self.opened, &self.setting).ok_or_else(|| anyhow!("no record is named").into())
     }
 }

@@ -7,7 +7,7 @@ use clap::{Args, ValueEnum};
 
 use super::exit::{Exit, Failure};
 use super::options::{Day, Sets, Tables};
-use super::session::Session;
+use super::session::{EVERYTHING, Session};
 
 pub(crate) const EXAMPLES: &str = "Examples:
   tapeline sheet arm.yaml sleeve-chart.yaml -o arm.pdf
@@ -77,7 +77,8 @@ enum Language {
 pub(crate) fn run(args: &Sheet) -> Result<Exit, Failure> {
     // Wrong endings are told before any file is read.
     let shape = shape(args)?;
-    let session = Session::open(&args.files, &args.day, &args.sets, Some(&args.tables), "sheet")?;
+    let session =
+        Session::open(&args.files, &args.day, &args.sets, Some(&args.tables), "sheet", &EVERYTHING)?;
     let _ = (shape, args.paper, args.language, &session, args.force);
     Err(super::pending("sheet"))
 }

@@ -6,7 +6,7 @@ use clap::Args;
 
 use super::exit::{Exit, Failure};
 use super::options::{Day, Form, Place, Sets};
-use super::session::Session;
+use super::session::{Session, VISITS};
 
 pub(crate) const EXAMPLES: &str = "Examples:
   tapeline volume arm.yaml
@@ -31,7 +31,7 @@ pub(crate) struct Volume {
 
 /// Runs the command.
 pub(crate) fn run(args: &Volume) -> Result<Exit, Failure> {
-    let session = Session::open(&args.files, &args.day, &args.sets, None, "volume")?;
+    let session = Session::open(&args.files, &args.day, &args.sets, None, "volume", &VISITS)?;
     let _ = (&args.form, &args.place, &session);
     Err(super::pending("volume"))
 }

@@ -9,27 +9,15 @@ use tapeline::rules::{Rules, SHIPPED_RULES, read_rules, read_shipped_rules};
 use super::exit::Failure;
 use super::options::Sets;
 
-/// Rules and schemes of a run.
-pub(crate) struct Setting {
-    /// The rules.
-    pub(crate) rules: Rules,
-    /// The schemes.
-    pub(crate) schemes: Schemes,
-}
-
-impl Setting {
-    /// Reads what the options name; problems of all files are told together.
-    pub(crate) fn open(sets: &Sets) -> Result<Self, Failure> {
-        let rules = rules(sets.rules.as_deref());
-        let schemes = schemes(sets);
-        match (rules, schemes) {
-            (Ok(rules), Ok(schemes)) => Ok(Self { rules, schemes }),
-            (Err(Failure::Input(mut problems)), Err(Failure::Input(more))) => {
-                problems.extend(more);
-                Err(problems.into())
-            }
-            (Err(failure), _) | (_, Err(failure)) => Err(failure),
+/// Reads what the options name; problems of all files are told together.
+pub(crate) fn open(sets: &Sets) -> Result<(Rules, Schemes), Failure> {
+    match (rules(sets.rules.as_deref()), schemes(sets)) {
+        (Ok(rules), Ok(schemes)) => Ok((rules, schemes)),
+        (Err(Failure::Input(mut problems)), Err(Failure::Input(more))) => {
+            problems.extend(more);
+            Err(problems.into())
         }
+        (Err(failure), _) | (_, Err(failure)) => Err(failure),
     }
 }
 
