@@ -1,6 +1,6 @@
 //! Owns the keys of a set of rules.
 
-use super::shared::{LENGTH, NEEDED_BASIS, ROLE, SHARE, SOURCE, kind};
+use super::shared::{LENGTH, NEEDED_BASIS, ROLE, SHARE, SOURCE, UNITS, kind};
 use super::{Block, Form, Key};
 
 const LIMBS: Form = Form::Word(&["arm", "leg", "both"]);
@@ -29,6 +29,7 @@ pub static RULES: Block = Block::of(
         Key::optional("extends", Form::Label, "extends: default", "the shipped set that it starts from"),
         Key::required("label", Form::Label, "label: our clinic's rules", "how it is printed"),
         SOURCE,
+        UNITS,
         list("groups", Form::Blocks(&GROUP), "groups: []", "the questions, one for each group of items"),
         list("items", Form::Blocks(&ITEM), "items: []", "screening items"),
         list("findings", Form::Blocks(&FINDING), "findings: []", "who may clear a finding that is no item"),

@@ -1,6 +1,6 @@
 //! Owns the keys of a list of visits.
 
-use super::shared::kind;
+use super::shared::{UNITS, kind};
 use super::{Block, Form, Key};
 
 /// The keys of `visits/1`.
@@ -8,6 +8,7 @@ pub static VISITS: Block = Block::of(
     "visits",
     &[
         kind("tapeline: visits/1"),
+        UNITS,
         Key::required(
             "visits",
             Form::List(&Form::File),
