@@ -11,6 +11,8 @@ mod pressure_block;
 mod gradient_block;
 mod volume_block;
 mod course_block;
+mod of_volume;
+mod of_course;
 mod pattern_block;
 mod model;
 mod build_decision;

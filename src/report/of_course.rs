@@ -1,0 +1,163 @@
+//! Owns how the course over the visits becomes its block.
+
+use super::of_volume::percent;
+use super::{ChangeBlock, CourseBlock, DriftBlock, DueBlock, Figure, ReadyBlock, VisitBlock};
+use crate::assessment::{change_words, protocol_words, ready_way, ready_words};
+use crate::volume::{Change, Course, Drift, Due, DueKind, LimbCourse, NoExcess, Ready, Visit, VolumeNumbers};
+use crate::words;
+
+impl CourseBlock {
+    /// Of a course, whose limbs stand in the report's order, with the girths that have left their size.
+    pub fn of(course: &Course, drift: &[(usize, Drift)], numbers: &VolumeNumbers) -> Self {
+        let each = || course.limbs.iter().enumerate();
+        Self {
+            visits: each()
+                .flat_map(|(limb, one)| one.visits.iter().map(move |visit| of_visit(limb, visit)))
+                .collect(),
+            changes: each()
+                .flat_map(|(limb, one)| {
+                    one.changes.iter().filter_map(move |change| of_change(limb, one, change))
+                })
+                .collect(),
+            ready: each().filter_map(|(limb, one)| Some(of_ready(limb, one.ready.as_ref()?))).collect(),
+            due: each().flat_map(|(_, one)| one.due.iter().map(of_due)).collect(),
+            drift: drift.iter().map(|(limb, one)| of_drift(*limb, one)).collect(),
+            infections: each().map(|(_, one)| one.infections.in_a_year).max().unwrap_or_default(),
+            notes: each().flat_map(|(_, one)| notes(one, numbers)).collect(),
+        }
+    }
+}
+
+fn of_visit(limb: usize, visit: &Visit) -> VisitBlock {
+    let volume = &visit.volume;
+    VisitBlock {
+        measured_on: words::date_short(visit.measured_on),
+        limb,
+        volume_ml: volume.measured.and_then(|one| Figure::ml(one.ml)),
+        other_ml: volume.other.and_then(|one| Figure::ml(one.ml)),
+        excess_ml: volume.excess.and_then(|one| Figure::ml(one.ml)),
+        excess_percent: volume.excess.and_then(|one| percent(one.percent)),
+        sd_ml: visit.sd_between_ml.and_then(Figure::ml),
+        series: visit.series,
+    }
+}
+
+fn of_change(limb: usize, course: &LimbCourse, change: &Change) -> Option<ChangeBlock> {
+    let on = |at: usize| course.visits.get(at).map(|visit| words::date_short(visit.measured_on));
+    let (from, to) = (on(change.from)?, on(change.to)?);
+    Some(ChangeBlock {
+        what: "volume",
+        limb,
+        change_percent: percent(change.volume.percent),
+        detectable_percent: percent(change.volume.detectable_percent),
+        beyond: Some(change.volume.beyond()),
+        words: change_words(change, &from),
+        from,
+        to,
+    })
+}
+
+fn of_ready(limb: usize, ready: &Ready) -> ReadyBlock {
+    let line = ready.line;
+    ReadyBlock {
+        limb,
+        state: ready.state.word(),
+        loss_percent_a_week: line.and_then(|line| percent(line.loss)),
+        low: line.and_then(|line| percent(line.low())),
+        high: line.and_then(|line| percent(line.high())),
+        visits: ready.visits,
+        decide: ready.decide.map(|_| ready_way(ready)),
+        words: ready_words(ready).unwrap_or_else(|| {
+            "The visits are too few, or too close together, to tell whether the limb has settled.".to_owned()
+        }),
+    }
+}
+
+fn of_due(due: &Due) -> DueBlock {
+    let what = match due.kind {
+        DueKind::FirstLook => "first look at",
+        DueKind::Recheck => "re-check of",
+        DueKind::Regular => "regular re-check of",
+        DueKind::Renewal => "renewal of",
+    };
+    let basis = due.kind.basis().word();
+    DueBlock { what: format!("{what} {}", due.garment), on: words::date_short(due.on), basis }
+}
+
+fn of_drift(limb: usize, one: &Drift) -> DriftBlock {
+    DriftBlock {
+        limb,
+        landmark: one.landmark,
+        garment: format!("{}, size {}", one.garment, one.size),
+        by_cm: Figure::cm(one.by_tenths),
+    }
+}
+
+/// What holds beside, in sentences.
+fn notes(course: &LimbCourse, numbers: &VolumeNumbers) -> Vec<String> {
+    let mut all = Vec::new();
+    for pair in course.visits.windows(2) {
+        let [_, visit] = pair else { continue };
+        if visit.changes.is_empty() {
+            continue;
+        }
+        let differs: Vec<String> = visit.changes.iter().map(protocol_words).collect();
+        let anew = visit.changes.iter().any(crate::volume::ProtocolChange::starts_series);
+        let meaning = if anew { "; its volumes are not compared with those before" } else { "" };
+        all.push(format!(
+            "The visit of {} differs from the one before: {}{meaning}.",
+            words::date_short(visit.measured_on),
+            words::list(&differs)
+        ));
+    }
+    let on = |at: usize| course.visits.get(at).map(|visit| words::date_short(visit.measured_on));
+    for change in &course.changes {
+        let Some(since) = on(change.from) else { continue };
+        if let Some(excess) = &change.excess {
+            if let Some(reduction) = excess.reduction_percent {
+                let (what, share) =
+                    if reduction < 0.0 { ("has grown by", -reduction) } else { ("is smaller by", reduction) };
+                all.push(format!(
+                    "Since {since} the excess {what} {} % of what it was.",
+                    words::trimmed(share, 1)
+                ));
+            }
+            if excess.other_identical {
+                all.push(format!(
+                    "Every girth of the other limb is the same as on {since}; if it was copied and not measured, the change of the excess is wrong."
+                ));
+            }
+        }
+        all.extend(change.no_excess.and_then(|why| no_excess_words(why, &since)));
+        if let Some(adjusted) = change.weight_adjusted_percent {
+            all.push(format!(
+                "Since {since} the arm changed by {} % against the body weight.",
+                words::trimmed(adjusted, 1)
+            ));
+        }
+    }
+    if let Some(relative) = course.relative
+        && let Some(since) = on(relative.from)
+    {
+        let (early, published) = numbers.early_percent;
+        let trigger = [published, early].into_iter().find(|one| relative.reaches(*one));
+        let said = trigger
+            .map(|one| format!("; it reaches the early trigger of {} %", words::trimmed(one, 1)))
+            .unwrap_or_default();
+        all.push(format!(
+            "Relative volume change since the visit before treatment ({since}): {} %{said}.",
+            words::trimmed(relative.percent, 1)
+        ));
+    }
+    all
+}
+
+fn no_excess_words(why: NoExcess, since: &str) -> Option<String> {
+    let said = match why {
+        NoExcess::NotOneSided => return None,
+        NoExcess::NotThen => "the other limb was not measured then",
+        NoExcess::NotNow => "the other limb was not measured this time",
+        NoExcess::OtherMarks => "the other limb's marks are at other places",
+    };
+    Some(format!("Since {since} the excess cannot be compared: {said}."))
+}
