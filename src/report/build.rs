@@ -1,15 +1,13 @@
 //! Owns the making of the report from an assessment: each part in its own file.
 
 use super::model::{Report, RulesBlock, Tool};
-use super::{LimbBlock, PatternBlock};
-use super::{
-    build_chart, build_course, build_decision, build_estimate, build_finding, build_record, build_screening,
-    build_volume,
-};
+use super::{CourseBlock, LimbBlock, PatternBlock, VolumeBlock};
+use super::{build_chart, build_decision, build_estimate, build_finding, build_record, build_screening};
 use crate::assessment::{Assessment, LimbAssessment};
 use crate::finding;
 use crate::input::YesNo;
 use crate::record::LimbRecord;
+use crate::volume::VolumeNumbers;
 
 /// Sentences that go with every report.
 pub const LIMITS: [&str; 4] = [
@@ -65,7 +63,10 @@ pub fn build_with(found: &Assessment, pattern: Option<PatternBlock>) -> Report {
             .enumerate()
             .map(|(index, (limb, assessed))| limb_block(found, index, limb, assessed))
             .collect(),
-        course: build_course::course(found),
+        course: found
+            .course
+            .as_ref()
+            .map(|one| CourseBlock::of(one, &found.drift, &VolumeNumbers::of(&found.setting.rules))),
         pattern,
         limits,
     }
@@ -116,7 +117,7 @@ fn limb_block(found: &Assessment, index: usize, limb: &LimbRecord, assessed: &Li
         charts: assessed.charts.iter().map(|chart| build_chart::chart(found, index, chart)).collect(),
         pressure,
         gradient,
-        volume: Some(build_volume::volume(record, limb, &assessed.volume)),
+        volume: Some(VolumeBlock::of(record.limb, &assessed.volume)),
         needs: needs(found, index),
         hand_or_foot_swollen: limb.observed.extremity_swelling.and_then(|answer| match answer {
             YesNo::Yes => Some(true),

@@ -20,9 +20,7 @@ mod build_finding;
 mod build_record;
 mod build_chart;
 mod build_estimate;
-mod build_volume;
 mod build_screening;
-mod build_course;
 mod build;
 
 pub use build::{LIMITS, build, build_with};

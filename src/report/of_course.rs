@@ -81,7 +81,12 @@ fn of_due(due: &Due) -> DueBlock {
         DueKind::Renewal => "renewal of",
     };
     let basis = due.kind.basis().word();
-    DueBlock { what: format!("{what} {}", due.garment), on: words::date_short(due.on), basis }
+    let latest = if due.by == due.on {
+        String::new()
+    } else {
+        format!(" (at the latest {})", words::date_short(due.by))
+    };
+    DueBlock { what: format!("{what} {}{latest}", due.garment), on: words::date_short(due.on), basis }
 }
 
 fn of_drift(limb: usize, one: &Drift) -> DriftBlock {
@@ -135,6 +140,9 @@ fn notes(course: &LimbCourse, numbers: &VolumeNumbers) -> Vec<String> {
                 words::trimmed(adjusted, 1)
             ));
         }
+    }
+    if course.due.iter().any(|one| one.kind == DueKind::Renewal) {
+        all.push("Before a garment is ordered again the limb is measured again.".to_owned());
     }
     if let Some(relative) = course.relative
         && let Some(since) = on(relative.from)
