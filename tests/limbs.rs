@@ -139,7 +139,7 @@ struct Tally {
     longest: usize,
 }
 
-fn try_misreading(name: &'static str, places: &Where, change: Change, limbs: &[(Limb, Limb)]) -> Tally {
+fn try_misreading(name: &'static str, places: &Where, altered: Change, limbs: &[(Limb, Limb)]) -> Tally {
     let mut tally =
         Tally { name, tried: 0, detected: 0, refused: 0, listed: 0, first: 0, shown: 0, longest: 0 };
     let (arm, leg) = (bare_arm(), bare_leg());
@@ -150,7 +150,7 @@ fn try_misreading(name: &'static str, places: &Where, change: Change, limbs: &[(
             Where::Whole => 0..1,
         };
         for place in marks {
-            let Some(typed) = change(limb, place, &mut chance) else { continue };
+            let Some(typed) = altered(limb, place, &mut chance) else { continue };
             tally.tried += 1;
             let Some(typed) = with_girths(record, &typed) else {
                 tally.detected += 1;

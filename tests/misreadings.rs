@@ -158,7 +158,7 @@ fn every_landmark_is_asked_about() {
                 let asked = ask(&of(&typed));
                 let named = asked.iter().flat_map(Question::landmarks).any(|one| one == whole[place].0);
                 assert!(named, "{landmark} x {factor}: {asked:?}");
-                let true_one = asked.iter().flat_map(|one| one.misreadings()).any(|one| {
+                let true_one = asked.iter().flat_map(Question::misreadings).any(|one| {
                     one.instead.iter().all(|(place_of, girth)| {
                         place_of.landmark == Some(whole[place].0) && (girth.cm() - whole[place].2).abs() < 0.2
                     })
@@ -271,7 +271,7 @@ fn a_length_against_the_positions() {
     // Regression: a length of 42 cm beside marks 21 or 60 cm apart passed.
     let mut typed = arm(16.0, 25.8, 30.9);
     let name = LengthName::parse(Limb::Arm, "wrist to upper-arm").unwrap();
-    let mut state = |cm: f64, typed: &mut Record| {
+    let state = |cm: f64, typed: &mut Record| {
         let span = tapeline::quantity::Span::from_tenths((cm * 100.0) as i64).unwrap();
         typed.limbs[0].lengths.insert(name, (span, spot()));
     };
