@@ -43,3 +43,4 @@ mod visits;
 mod charts;
 mod sizing;
 mod screening;
+mod malformed;

@@ -108,6 +108,14 @@ impl<'r> Item<'r> {
         matches!(self.node.kind, Kind::Map(_))
     }
 
+    /// A single value as written, without a word where it is none.
+    pub fn plain(&self) -> Option<String> {
+        match &self.node.kind {
+            Kind::Text(text) => Some(text.trim().to_owned()),
+            _ => None,
+        }
+    }
+
     /// A non-empty text as written.
     pub fn text(&self) -> Option<String> {
         match &self.node.kind {

@@ -97,6 +97,10 @@ fn read_girths(item: &Item<'_>) -> Option<(Girth, Vec<Girth>)> {
         item.refuse(format!("holds {} girths; at most {MOST_REPEATS} repeats are taken", list.len()));
         return None;
     }
+    if let Some(mended) = comma_in_list(item) {
+        item.refuse(format!("a decimal comma splits a girth into two; write `girth: {mended}`"));
+        return None;
+    }
     let girths: Vec<Option<Girth>> = list.iter().map(Item::girth).collect();
     let girths: Vec<Girth> = girths.into_iter().collect::<Option<_>>()?;
     let Some((first, again)) = girths.split_first() else {
@@ -106,6 +110,27 @@ fn read_girths(item: &Item<'_>) -> Option<(Girth, Vec<Girth>)> {
         return None;
     };
     Some((*first, again.to_vec()))
+}
+
+/// `[16,9]` is a list of 16 and 9: a whole number followed by one bare digit that lies more than 2 cm off.
+/// Gives the list with points.
+fn comma_in_list(item: &Item<'_>) -> Option<String> {
+    let texts: Vec<String> = item.list()?.iter().map(Item::plain).collect::<Option<_>>()?;
+    let is_whole = |text: &str| !text.is_empty() && text.chars().all(|c| c.is_ascii_digit());
+    let (mut mended, mut at, mut found) = (Vec::new(), 0, false);
+    while let Some(text) = texts.get(at) {
+        let tail = texts.get(at + 1).filter(|tail| {
+            let number = |text: &str| text.parse::<u32>().unwrap_or_default();
+            is_whole(text) && is_whole(tail) && tail.len() == 1 && number(text) > number(tail) + 2
+        });
+        found |= tail.is_some();
+        mended.push(tail.map_or_else(|| text.clone(), |tail| format!("{text}.{tail}")));
+        at += if tail.is_some() { 2 } else { 1 };
+    }
+    found.then(|| match mended.as_slice() {
+        [one] => one.clone(),
+        all => format!("[{}]", all.join(", ")),
+    })
 }
 
 /// A diameter between two calipers: the thickest girth taken, 200 cm, is 64 cm across (derived).
