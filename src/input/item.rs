@@ -383,7 +383,9 @@ impl<'r> Item<'r> {
         let text = self.text()?;
         let (date, time) =
             text.split_once(['T', ' ']).map_or((text.as_str(), None), |(date, time)| (date, Some(time)));
-        let time_holds = time.is_none_or(|time| time.parse::<jiff::civil::Time>().is_ok());
+        // Local time, without a zone.
+        let is_plain = |time: &str| time.chars().all(|c| c.is_ascii_digit() || matches!(c, ':' | '.'));
+        let time_holds = time.is_none_or(|time| is_plain(time) && time.parse::<jiff::civil::Time>().is_ok());
         let Some(date) = read_date(date).filter(|_| time_holds) else {
             self.refuse(format!("`{text}` is no date; write `2026-03-14` or `2026-03-14T09:30`"));
             return None;

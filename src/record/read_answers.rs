@@ -10,10 +10,13 @@ use crate::rules::Role;
 pub(super) fn read_observed(item: &Item<'_>, limb: Limb) -> Option<Observed> {
     let fields = item.fields()?;
     let read = |key| fields.blank_or(key).and_then(|one| one.yes_no_unknown());
-    let extremity = match limb {
-        Limb::Arm => "hand_swelling",
-        Limb::Leg => "foot_swelling",
+    let (extremity, other, other_limb) = match limb {
+        Limb::Arm => ("hand_swelling", "foot_swelling", "a leg"),
+        Limb::Leg => ("foot_swelling", "hand_swelling", "an arm"),
     };
+    if let Some(item) = fields.optional(other) {
+        item.refuse(format!("is asked of {other_limb}; write `{extremity}`"));
+    }
     let observed = Observed {
         pitting: fields.blank_or("pitting").and_then(|one| read_pitting(&one)),
         folds: read("folds"),

@@ -44,8 +44,13 @@ pub(super) fn read_arterial(item: &Item<'_>) -> Option<Arterial> {
 }
 
 fn read_abpi(item: &Item<'_>) -> Option<Index> {
-    if item.text()? == Index::NOT_COMPRESSIBLE {
+    let text = item.text()?;
+    if text == Index::NOT_COMPRESSIBLE {
         return Some(Index::NotCompressible);
+    }
+    if text.starts_with(char::is_alphabetic) {
+        item.refuse(format!("`{text}` is no index; write a number, as `1.04`, or `not-compressible`"));
+        return None;
     }
     read_index(item).map(Index::Value)
 }

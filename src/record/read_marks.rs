@@ -58,9 +58,6 @@ fn read_mark(item: &Item<'_>, limb: Limb) -> Option<Mark> {
     let at =
         fields.required("at", "its distance along the limb, as `at: 14 cm`").and_then(|one| one.position());
     let girths = fields.required("girth", "its girth, as `girth: 25.6 cm`").and_then(|one| read_girths(&one));
-    if let Some(again) = fields.optional("again") {
-        again.refuse("is no key of a mark; write repeats as a list, as `girth: [25.6 cm, 25.8 cm]`");
-    }
     let calipers = fields.optional("calipers").map(|one| {
         let block = one.fields()?;
         let wide =

@@ -239,7 +239,7 @@ static MARK: Block = Block::of(
             "girth: 25.6 cm",
             "the tape value; a list, as `[25.6 cm, 25.8 cm]`, is repeats of one girth",
         )
-        .also(&["circumference", "tape"]),
+        .also(&["circumference", "tape", "again"]),
         Key::optional(
             "calipers",
             Form::Block(&CALIPERS),
