@@ -3,6 +3,7 @@
 use std::path::PathBuf;
 
 use clap::Args;
+use tapeline::report::build;
 
 use super::exit::{Exit, Failure};
 use super::options::{Day, Form, Place, Sets, Tables};
@@ -36,6 +37,7 @@ pub(crate) struct Check {
 pub(crate) fn run(args: &Check) -> Result<Exit, Failure> {
     let session =
         Session::open(&args.files, &args.day, &args.sets, Some(&args.tables), "check", &EVERYTHING)?;
-    let _ = (&args.form, &args.place, &session);
-    Err(super::pending("check"))
+    let report = build(&session.assess()?);
+    args.place.write(&super::text_of(&report, args.form.format)?)?;
+    Ok(Exit::of_outcome(report.decision.outcome))
 }

@@ -74,6 +74,12 @@ impl Files {
         if problems.is_empty() { Ok(Self { all }) } else { Err(problems.into()) }
     }
 
+    /// The paths of the files of one kind.
+    pub(crate) fn names_of(&self, what: What) -> Vec<PathBuf> {
+        let own = self.all.iter().filter(|given| given.what == what);
+        own.map(|given| PathBuf::from(&given.source.name)).collect()
+    }
+
     /// The sources in the order given.
     pub(crate) fn into_sources(self) -> Vec<Source> {
         self.all.into_iter().map(|given| given.source).collect()

@@ -24,10 +24,14 @@ mod args;
 
 use std::process::ExitCode;
 
+use anyhow::Context as _;
 use clap::Parser as _;
+use tapeline::render::{json, terminal};
+use tapeline::report::Report;
 
 use args::{Arguments, Command};
 use exit::{Exit, Failure};
+use options::Format;
 
 /// Runs the command that the arguments name.
 pub(crate) fn run() -> ExitCode {
@@ -75,6 +79,14 @@ fn misuse(fault: &clap::Error) -> Exit {
             Failure::from(fault).say();
             Exit::NoReport
         }
+    }
+}
+
+/// A report in the form asked for.
+fn text_of(report: &Report, format: Format) -> anyhow::Result<String> {
+    match format {
+        Format::Json => json(report).context("the report could not be made into JSON"),
+        Format::Text => Ok(terminal(&[], stream::columns())),
     }
 }
 

@@ -4,19 +4,19 @@ use std::path::PathBuf;
 
 use anyhow::anyhow;
 use tapeline::assessment::{Assessment, Opened, Setting, assess, open_files};
-use tapeline::input::FileKind;
+use tapeline::input::{FileKind, files_read};
 
 use super::exit::Failure;
 use super::files::{Files, What};
 use super::options::{Day, Sets, Tables};
-use super::{clock, sets};
+use super::{clock, say, sets};
 
 /// The kinds of files that go with a record.
 pub(crate) const VISITS: [What; 3] =
     [What::Kind(FileKind::Record), What::Kind(FileKind::Visits), What::VisitTable];
 
 /// The kinds of files that a record is held against, and the record.
-pub(crate) const EVERYTHING: [What; 7] = [
+pub(crate) const EVERYTHING: [What; 8] = [
     What::Kind(FileKind::Record),
     What::Kind(FileKind::Visits),
     What::VisitTable,
@@ -24,6 +24,7 @@ pub(crate) const EVERYTHING: [What; 7] = [
     What::SizeTable,
     What::Kind(FileKind::Garment),
     What::Kind(FileKind::Wrap),
+    What::Kind(FileKind::Fabric),
 ];
 
 /// A record with everything that it is held against.
@@ -47,7 +48,9 @@ impl Session {
         let (rules, schemes) = sets::open(told)?;
         let files = Files::read(paths, tables, command, accepted)?;
         let setting = Setting { today: clock::today(day.today), rules, schemes };
+        let fabrics = files.names_of(What::Kind(FileKind::Fabric));
         let opened = open_files(files.into_sources(), &setting)?;
+        say_unused(&fabrics);
         if opened.record().is_none() {
             return Err(anyhow!(
                 "no record is named; a record starts with `tapeline: record/1`, and `tapeline new record` writes one"
@@ -60,5 +63,19 @@ impl Session {
     /// The whole check.
     pub(crate) fn assess(&self) -> Result<Assessment, Failure> {
         assess(&self.opened, &self.setting).ok_or_else(|| anyhow!("no record is named").into())
+    }
+}
+
+/// A fabric is used where a chart or garment names it, and was then read twice.
+fn say_unused(fabrics: &[PathBuf]) {
+    let full = |path: &PathBuf| std::fs::canonicalize(path).unwrap_or_else(|_| path.clone());
+    let read: Vec<PathBuf> = files_read().iter().map(full).collect();
+    for fabric in fabrics {
+        if read.iter().filter(|one| **one == full(fabric)).count() < 2 {
+            say::note(&format!(
+                "{}: no chart or garment of this run names this fabric; it was not used",
+                fabric.display()
+            ));
+        }
     }
 }

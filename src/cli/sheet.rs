@@ -4,10 +4,13 @@ use std::path::{Path, PathBuf};
 
 use anyhow::anyhow;
 use clap::{Args, ValueEnum};
+use tapeline::render::{self, Paper};
+use tapeline::report::{RecordBlock, build};
 
 use super::exit::{Exit, Failure};
 use super::options::{Day, Sets, Tables};
 use super::session::{EVERYTHING, Session};
+use super::writer;
 
 pub(crate) const EXAMPLES: &str = "Examples:
   tapeline sheet arm.yaml sleeve-chart.yaml -o arm.pdf
@@ -79,8 +82,45 @@ pub(crate) fn run(args: &Sheet) -> Result<Exit, Failure> {
     let shape = shape(args)?;
     let session =
         Session::open(&args.files, &args.day, &args.sets, Some(&args.tables), "sheet", &EVERYTHING)?;
-    let _ = (shape, args.paper, args.language, &session, args.force);
-    Err(super::pending("sheet"))
+    let report = build(&session.assess()?);
+    let language = match args.language {
+        Language::En => render::Language::English,
+        Language::De => render::Language::German,
+    };
+    let sheet = render::sheet(&report, language);
+    let paper = match args.paper {
+        PaperSize::A4 => Paper::A4,
+        PaperSize::Letter => Paper::Letter,
+    };
+    let bytes = match shape {
+        Shape::Html => render::html(&sheet, paper).into_bytes(),
+        Shape::Text => render::plain(&sheet, paper).into_bytes(),
+        Shape::Pdf => pdf(&sheet, paper)?,
+    };
+    let path = args.output.clone().unwrap_or_else(|| default_name(&report.record, shape));
+    writer::write(&bytes, &path, args.force)?;
+    Ok(Exit::of_outcome(report.decision.outcome))
+}
+
+#[cfg(feature = "pdf")]
+fn pdf(sheet: &tapeline::document::Sheet, paper: Paper) -> anyhow::Result<Vec<u8>> {
+    render::pdf(sheet, paper).map_err(|fault| anyhow!("the sheet cannot be written as PDF: {fault}"))
+}
+
+#[cfg(not(feature = "pdf"))]
+fn pdf(_: &tapeline::document::Sheet, _: Paper) -> anyhow::Result<Vec<u8>> {
+    Err(no_pdf())
+}
+
+/// `L-0417-left-arm-2026-03-14.pdf`.
+fn default_name(record: &RecordBlock, shape: Shape) -> PathBuf {
+    let ending = match shape {
+        Shape::Html => "html",
+        Shape::Pdf => "pdf",
+        Shape::Text => "txt",
+    };
+    let limb = record.limb.replace(' ', "-");
+    PathBuf::from(format!("{}-{limb}-{}.{ending}", writer::safe_name(&record.client), record.measured_on))
 }
 
 /// What a build without the feature says.

@@ -3,6 +3,7 @@
 use std::path::PathBuf;
 
 use clap::Args;
+use tapeline::report::build;
 
 use super::exit::{Exit, Failure};
 use super::options::{Day, Form, Place, Sets};
@@ -32,6 +33,7 @@ pub(crate) struct Volume {
 /// Runs the command.
 pub(crate) fn run(args: &Volume) -> Result<Exit, Failure> {
     let session = Session::open(&args.files, &args.day, &args.sets, None, "volume", &VISITS)?;
-    let _ = (&args.form, &args.place, &session);
-    Err(super::pending("volume"))
+    let report = build(&session.assess()?);
+    args.place.write(&super::text_of(&report, args.form.format)?)?;
+    Ok(Exit::Fine)
 }
