@@ -67,7 +67,7 @@ svg{display:block;max-width:100%;height:auto}
 .client .black>h3,.client .black>h4{margin:-2mm -3mm 2mm}
 .client .lead{font-size:16pt}
 .client .run{font-size:9pt}
-.client .small{font-size:12pt}
+.client .small{font-size:11pt}
 .client .blank{min-height:9mm}
 @media screen{.leaf+.leaf{border-top:1pt dashed #000}}
 @media screen and (max-width:520px){

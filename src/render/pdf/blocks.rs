@@ -64,7 +64,7 @@ impl Layout<'_> {
                     Tone::Lead => (Weight::Bold, size.max(11.0) + 1.0),
                     Tone::Strong => (Weight::Bold, size),
                     Tone::Plain => (Weight::Regular, size),
-                    Tone::Small => (Weight::Regular, size - 0.5),
+                    Tone::Small => (Weight::Regular, if size > 12.0 { 11.0 } else { size - 0.5 }),
                 };
                 if *tone == Tone::Strong {
                     self.need(lines_high(2, size) + with);
@@ -155,7 +155,7 @@ impl Layout<'_> {
         let body = self.indented(pad + 1.0, true, |column| {
             let mut scratch = column.scratch();
             if !title.is_empty() {
-                scratch.heading(level, false, title, 0.0);
+                scratch.heading_here(level, false, title, 0.0);
             }
             scratch.y + column.height(inside, level + 1)
         });
@@ -172,9 +172,8 @@ impl Layout<'_> {
                 return;
             }
             // The frame's padding stands for the space above a heading.
-            column.y -= column.size * 0.8;
             let slot = column.slots;
-            let heading = column.heading(level, false, title, 0.0);
+            let heading = column.heading_here(level, false, title, 0.0);
             nodes.push(heading);
             if weight == Frame::Black {
                 column.whiten(slot);
@@ -196,7 +195,7 @@ impl Layout<'_> {
     /// The black band behind a frame's title; the column is already narrowed by the frame's padding.
     fn band(&mut self, title: &str, level: u8, from: f32, pad: f32) {
         let mut scratch = self.scratch();
-        scratch.heading(level, false, title, 0.0);
+        scratch.heading_here(level, false, title, 0.0);
         let high = scratch.y + pad * 1.1;
         let (left, right) = (self.left - pad - 1.0, self.left + self.width + pad + 1.0);
         let points = vec![(left, from), (right, from), (right, from + high), (left, from + high)];

@@ -10,8 +10,10 @@ use crate::render::Paper;
 pub(super) const MARGIN: f32 = 40.0;
 /// Lower margin, points.
 const FOOT: f32 = 30.0;
-/// From baseline to baseline, in letter heights.
-pub(super) const LEADING: f32 = 1.3;
+/// From baseline to baseline, points; large letters need less between their lines.
+pub(super) fn step(size: f32) -> f32 {
+    size * if size > 12.0 { 1.24 } else { 1.3 }
+}
 
 /// Where an entry of the outline points to.
 #[derive(Clone, Debug)]

@@ -6,7 +6,7 @@ use krilla::tagging::Tag;
 
 use super::display::{Node, Op};
 use super::fonts::Weight;
-use super::layout::{Bookmark, LEADING, Layout};
+use super::layout::{Bookmark, Layout, step};
 use crate::document::{Blank, Entry};
 
 /// Letters of a heading, points, by the height of the body's letters.
@@ -23,7 +23,7 @@ impl Layout<'_> {
     /// Wrapped text at the present height, one content mark a line; advances.
     pub(super) fn lines(&mut self, weight: Weight, size: f32, text: &str) -> Vec<Node> {
         self.ask(text);
-        let step = size * LEADING;
+        let step = step(size);
         let lines = self.fonts.face(weight).wrap(text, size, self.width);
         let mut nodes = Vec::with_capacity(lines.len());
         for line in lines {
@@ -49,8 +49,13 @@ impl Layout<'_> {
 
     /// A heading with its entry in the outline; `with` is the height that must follow on its page.
     pub(super) fn heading(&mut self, level: u8, of_leaf: bool, title: &str, with: f32) -> Node {
-        let size = heading_size(self.size, of_leaf);
         self.space(self.size * 0.8);
+        self.heading_here(level, of_leaf, title, with)
+    }
+
+    /// A heading without space above it.
+    pub(super) fn heading_here(&mut self, level: u8, of_leaf: bool, title: &str, with: f32) -> Node {
+        let size = heading_size(self.size, of_leaf);
         let high = lines_high(self.fonts.face(Weight::Bold).wrap(title, size, self.width).len(), size);
         self.need(high + with);
         let page = self.pages.len().saturating_sub(1);
@@ -72,7 +77,7 @@ impl Layout<'_> {
         let from = self.y;
         let mut said = Vec::new();
         for (line, place) in names.iter().zip(0_u16..) {
-            let at = (self.left, from + size + f32::from(place) * size * LEADING);
+            let at = (self.left, from + size + f32::from(place) * step(size));
             said.push(self.text(at, weight, size, &format!("{} ", line.trim_end())));
         }
         let page = self.pages.len();
@@ -111,7 +116,7 @@ impl Layout<'_> {
             if place == 0 {
                 self.need(lines_high((1 + after.len()).min(3), size));
             } else {
-                self.need(size * LEADING);
+                self.need(step(size));
             }
             let baseline = self.y + size;
             if place == 0 && !name.is_empty() {
@@ -120,12 +125,12 @@ impl Layout<'_> {
             if !head.is_empty() {
                 body.push(self.text((self.left + indent, baseline), Weight::Regular, size, &head));
             }
-            self.y += size * LEADING;
+            self.y += step(size);
             for line in after {
-                self.need(size * LEADING);
+                self.need(step(size));
                 let at = (self.left + size, self.y + size);
                 body.push(self.text(at, Weight::Regular, size, &line));
-                self.y += size * LEADING;
+                self.y += step(size);
             }
         }
         self.y += size * 0.22;
@@ -188,5 +193,5 @@ impl Layout<'_> {
 
 /// Height of so many lines.
 pub(super) fn lines_high(count: usize, size: f32) -> f32 {
-    f32::from(u16::try_from(count).unwrap_or(u16::MAX)) * size * LEADING
+    f32::from(u16::try_from(count).unwrap_or(u16::MAX)) * step(size)
 }

@@ -4,7 +4,7 @@ use krilla::tagging::{TableHeaderScope, Tag, TagKind};
 
 use super::display::{Node, Op};
 use super::fonts::Weight;
-use super::layout::{LEADING, Layout};
+use super::layout::{Layout, step};
 use super::lines::lines_high;
 use crate::document::{Align, Column, Lined, Room, Table};
 
@@ -13,7 +13,7 @@ const PAD: f32 = 1.7;
 /// Left and right of the text of a cell, points.
 const SIDE: f32 = 5.0;
 /// Least height of a row to write in, points.
-const WRITING: f32 = 21.0;
+const WRITING: f32 = 19.0;
 
 /// What a row is.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -215,7 +215,7 @@ impl Layout<'_> {
                 } else {
                     words.push(self.text((start, baseline), weight, grid.size, line));
                 }
-                baseline += grid.size * LEADING;
+                baseline += step(grid.size);
             }
             if grid.table.room != Room::None && place > 0 {
                 self.decoration(vec![Op::line((x, top), (x, top + high), 0.4)]);

@@ -10,7 +10,7 @@ pub(super) struct Along {
 }
 
 /// Height that the limb's length is drawn at when its width allows, points.
-const HEIGHT: f64 = 140.0;
+const HEIGHT: f64 = 98.0;
 /// Greatest width of the limb in the drawing, points.
 const GREATEST_WIDTH: f64 = 92.0;
 

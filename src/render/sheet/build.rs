@@ -1,7 +1,7 @@
 //! Owns the order of the sheet: page 1 that stands alone, the annex, the client's pages.
 
 use super::language::Texts;
-use super::subject::{Part, parts};
+use super::subject::{forbids, parts};
 use super::{Language, about, annex, band, clear, client, closing, made, marks, order_box, plot};
 use crate::document::{Block, Head, Leaf, Reader, Sheet, hold_units};
 use crate::report::Report;
@@ -50,41 +50,41 @@ fn first(report: &Report) -> Vec<Block> {
         order_box::order(report),
     ];
     blocks.extend(clear::clear(report));
-    blocks.push(Block::heading("Mark by mark"));
-    blocks.extend(tables(&parts(report)));
+    blocks.extend(tables(report));
     blocks.push(Block::Together(closing::signatures(report)));
     blocks
 }
 
-/// Tables and drawings: beside one another for two limbs, under one another for the parts of a set.
-fn tables(all: &[Part<'_>]) -> Vec<Block> {
-    let several = all.len() > 1;
-    let two_limbs = several && all.iter().any(|part| part.limb_at > 0);
-    let mut drawn = Vec::new();
-    let mut blocks = Vec::new();
-    if two_limbs {
-        let mut columns = Vec::new();
-        for part in all {
-            let mut inside = vec![marks::marks(part, true)];
-            if !drawn.contains(&part.limb_at) {
-                drawn.push(part.limb_at);
-                inside.extend(plot::plot(part, true).map(Block::Figure));
-            }
-            columns.push((part.limb_at, inside));
-        }
-        let of = |limb: usize| {
-            columns.iter().filter(|(at, _)| *at == limb).flat_map(|(_, blocks)| blocks.clone()).collect()
+/// The tables of marks: beside one another for two limbs, under one another for the parts of a set; one
+/// limb with its drawing, unless nothing is fitted.
+fn tables(report: &Report) -> Vec<Block> {
+    let all = parts(report);
+    if report.limbs.len() > 1 {
+        let of = |at: usize| {
+            let here = all.iter().filter(|part| part.limb_at == at);
+            here.map(|part| marks::marks(part, true)).collect()
         };
-        blocks.push(Block::beside((1, of(0)), (1, of(1))));
-        return blocks;
+        return vec![Block::beside((1, of(0)), (1, of(1)))];
     }
-    for part in all {
-        blocks.push(marks::marks(part, false));
+    let mut blocks: Vec<Block> = all.iter().map(|part| marks::marks(part, false)).collect();
+    if !forbids(report) {
+        blocks.extend(drawings(report));
     }
-    // One drawing of the limb; the part that reaches farthest is drawn with its pressures.
-    let widest = all.iter().max_by_key(|part| part.pressure.map_or(0, |one| one.marks.len()));
-    blocks.extend(widest.and_then(|part| plot::plot(part, false)).map(Block::Figure));
     blocks
+}
+
+/// One drawing of each limb; the part of a set that reaches farthest is drawn with its pressures.
+fn drawings(report: &Report) -> Vec<Block> {
+    let all = parts(report);
+    let places = 0..report.limbs.len();
+    places
+        .filter_map(|at| {
+            let here = all.iter().filter(|part| part.limb_at == at);
+            here.max_by_key(|part| part.pressure.map_or(0, |one| one.marks.len()))
+        })
+        .filter_map(plot::plot)
+        .map(Block::Figure)
+        .collect()
 }
 
 /// The annex.
@@ -93,6 +93,9 @@ fn behind(report: &Report) -> Vec<Block> {
     blocks.extend(closing::trial(report));
     blocks.extend(annex::seen(report));
     blocks.extend(annex::fall(report));
+    if report.limbs.len() > 1 || forbids(report) {
+        blocks.extend(drawings(report));
+    }
     blocks.extend(annex::others(report));
     blocks.extend(annex::volume(report));
     blocks.extend(annex::answers(report));

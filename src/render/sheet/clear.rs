@@ -15,14 +15,14 @@ pub(super) fn clear(report: &Report) -> Vec<Block> {
     let here: Vec<&FindingRow> = report.findings.iter().filter(|one| concerns(report, one)).collect();
     let heavy =
         |one: &&&FindingRow| matches!(one.severity, Severity::Stop | Severity::ClearFirst) && !one.open;
-    let mut blocks = vec![Block::heading("To be cleared first")];
+    let mut blocks = Vec::new();
     let mut table = Table::new(
         "",
         vec![
-            Column::words("What").at_least(40),
-            Column::words("Who may").at_least(15),
-            Column::words("Role, reason").at_least(20),
-            Column::words("Signature, date").at_least(20),
+            Column::words("What").at_least(45),
+            Column::words("Who may").at_least(20),
+            Column::words("Role, reason").at_least(15),
+            Column::words("Signature, date").at_least(15),
         ],
     );
     table.room = Room::Writing;
@@ -33,8 +33,10 @@ pub(super) fn clear(report: &Report) -> Vec<Block> {
     let questions = report.screening.questions.len();
     if table.rows.is_empty() {
         let rest = if open.is_empty() && questions == 0 { " Every question is answered." } else { "" };
-        blocks.push(Block::text(format!("No stop, and nothing that someone must clear.{rest}")));
+        let said = format!("no stop, and nothing that someone must clear.{rest}");
+        blocks.push(Block::entry("To be cleared first", said));
     } else {
+        blocks.push(Block::heading("To be cleared first"));
         blocks.push(Block::Table(table));
     }
     let mut items: Vec<String> = open.iter().map(|one| finding_words(report, one)).collect();

@@ -19,7 +19,7 @@ pub(super) fn signatures(report: &Report) -> Vec<Block> {
             vec![Blank::new(third), again],
         ]),
         Block::small(
-            "Figures are estimates from tape, ruler and the files given; a certified fitter and the treating clinician decide, and local rules come first. Bases and limits stand in the annex.",
+            "All figures are estimates; a certified fitter and the treating clinician decide; local rules come first. Bases: annex.",
         ),
     ]
 }

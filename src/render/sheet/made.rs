@@ -4,7 +4,7 @@
 
 use super::subject::{Part, forbids, parts};
 use super::wording::{EMPTY, capital, sentence};
-use crate::document::{Blank, Block, Column, Room, Table, Tick};
+use crate::document::{Blank, Block, Column, Entry, Room, Table, Tick};
 use crate::report::{MeasuredBlock, PatternMark, Report};
 use crate::words;
 
@@ -151,14 +151,18 @@ fn pressure(part: &Part<'_>) -> Block {
 fn make(part: &Part<'_>) -> Vec<Block> {
     let flat = part.limb.flat_knit;
     let tick = |text: &str| Tick::open(text.to_owned());
-    let choice = |name: &str, boxes: &[&str], ticked: Option<usize>| Block::Ticks {
-        boxes: boxes.iter().map(|word| (*word).to_owned()).collect(),
-        items: vec![Tick { ticked, text: name.to_owned() }],
+    let choice = |name: &str, words: &[&str], ticked: Option<usize>| {
+        let sign = |at: usize| if ticked == Some(at) { '\u{2612}' } else { '\u{2610}' };
+        let each: Vec<String> =
+            words.iter().enumerate().map(|(at, word)| format!("{}\u{a0}{word}", sign(at))).collect();
+        Entry::new(name, each.join("    "))
     };
     vec![
-        choice("knit", &["flat", "round"], flat.then_some(0)),
-        choice("top band", &["plain", "with a grip", "none"], None),
-        choice("closure", &["none", "zip", "hook and loop"], None),
+        Block::Keys(vec![
+            choice("Knit", &["flat", "round"], flat.then_some(0)),
+            choice("Top band", &["plain", "with a grip", "none"], None),
+            choice("Closure", &["none", "zip", "hook and loop"], None),
+        ]),
         Block::Ticks {
             boxes: Vec::new(),
             items: vec![

@@ -7,52 +7,105 @@ use crate::document::{Block, Column, Table};
 use crate::report::{Figure, MarkBlock, MeasureBlock, MeasuredBlock};
 use crate::words;
 
-/// Which columns a table has.
-#[derive(Clone, Copy)]
-struct Has {
-    positions: bool,
-    sized: bool,
-    pressed: bool,
-    stretched: bool,
-    compared: bool,
+/// A column of the table.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Kind {
+    Mark,
+    Position,
+    Girth,
+    Takes,
+    Margin,
+    Pressure,
+    Stretch,
+    Against,
+}
+
+/// The columns that have something to say; fewer where two tables stand beside one another.
+fn kinds(part: &Part<'_>, narrow: bool) -> Vec<Kind> {
+    let worn = part.pressure.filter(|_| !narrow && (part.size.is_some() || part.chart.is_none()));
+    let any = |holds: &dyn Fn(&MarkBlock) -> bool| worn.is_some_and(|one| one.marks.iter().any(holds));
+    let pressed = any(&|mark| pressure(mark) != EMPTY);
+    let mut kinds = vec![Kind::Mark];
+    if !narrow {
+        kinds.push(Kind::Position);
+    }
+    kinds.push(Kind::Girth);
+    if part.size.is_some() {
+        kinds.extend([Kind::Takes, Kind::Margin]);
+    }
+    if pressed {
+        kinds.push(Kind::Pressure);
+    } else if any(&|mark| mark.stretch_percent.is_some()) {
+        kinds.push(Kind::Stretch);
+    }
+    if any(&|mark| !mark.against_above.is_empty()) {
+        kinds.push(Kind::Against);
+    }
+    kinds
+}
+
+impl Kind {
+    fn column(self, part: &Part<'_>) -> Column {
+        match self {
+            Self::Mark => Column::words("Mark"),
+            Self::Position => Column::numbers(format!("From {}", part.report.record.positions_from), "cm"),
+            Self::Girth => Column::numbers("Girth", "cm"),
+            Self::Takes => Column::ranges("Size takes", "cm"),
+            Self::Margin => Column::numbers("Margin", "cm"),
+            Self::Pressure => Column::numbers("Pressure", "mmHg"),
+            Self::Stretch => Column::numbers("Stretch", "%"),
+            Self::Against => Column::words("Against the row above"),
+        }
+    }
+
+    fn cell(self, part: &Part<'_>, mark: &MeasuredBlock) -> String {
+        let sized = part.size.and_then(|size| measure(&size.measures, mark));
+        let worn =
+            part.pressure.and_then(|one| one.marks.iter().find(|at| Some(at.landmark) == mark.landmark));
+        let or_empty =
+            |said: Option<String>| said.filter(|said| !said.is_empty()).unwrap_or_else(|| EMPTY.to_owned());
+        match self {
+            Self::Mark => mark.landmark.map_or_else(|| format!("at {} cm", mark.at_cm.text), words::label),
+            Self::Position => mark.at_cm.text.clone(),
+            Self::Girth if mark.tapes > 1 => format!("{} ({}\u{d7})", mark.girth_cm.text, mark.tapes),
+            Self::Girth => mark.girth_cm.text.clone(),
+            Self::Takes => or_empty(sized.map(takes)),
+            Self::Margin => or_empty(sized.map(margin)),
+            Self::Pressure => or_empty(worn.map(pressure)),
+            Self::Stretch => text(worn.and_then(|one| one.stretch_percent.as_ref())),
+            Self::Against => or_empty(worn.map(|one| one.against_above.clone())),
+        }
+    }
 }
 
 /// The table; `narrow` where two stand beside one another.
 pub(super) fn marks(part: &Part<'_>, narrow: bool) -> Block {
-    let worn = part.pressure.filter(|_| part.size.is_some() || part.chart.is_none());
-    let pressed = worn.is_some_and(|one| one.marks.iter().any(|mark| pressure(mark) != EMPTY));
-    let has = Has {
-        positions: !narrow,
-        sized: part.size.is_some(),
-        pressed,
-        stretched: worn.is_some_and(|one| one.marks.iter().any(|mark| mark.stretch_percent.is_some()))
-            && !pressed,
-        compared: !narrow
-            && worn.is_some_and(|one| one.marks.iter().any(|mark| !mark.against_above.is_empty())),
-    };
-    let mut columns = vec![Column::words("Mark")];
-    if has.positions {
-        columns.push(Column::numbers(format!("From {}", part.report.record.positions_from), "cm"));
-    }
-    columns.push(Column::numbers("Girth", "cm"));
-    if has.sized {
-        columns.push(Column::ranges("Size takes", "cm"));
-        columns.push(Column::numbers("Margin", "cm"));
-    }
-    if has.pressed {
-        columns.push(Column::numbers("Pressure", "mmHg"));
-    }
-    if has.stretched {
-        columns.push(Column::numbers("Stretch", "%"));
-    }
-    if has.compared {
-        columns.push(Column::words("Against the row above"));
-    }
+    let kinds = kinds(part, narrow);
+    let columns = kinds.iter().map(|kind| kind.column(part)).collect();
     let mut table = Table::new(caption(part, narrow), columns);
-    for mark in &part.limb.marks {
-        table.push(row(part, mark, has));
+    for mark in part.limb.marks.iter().filter(|mark| is_here(part, mark)) {
+        table.push(kinds.iter().map(|kind| kind.cell(part, mark)).collect());
     }
     Block::Table(table)
+}
+
+/// Whether a mark stands in the table of this part: its own ones, and in the first table of a set those
+/// that no part asks for.
+fn is_here(part: &Part<'_>, mark: &MeasuredBlock) -> bool {
+    let all = super::subject::parts(part.report);
+    let here: Vec<&Part<'_>> = all.iter().filter(|one| one.limb_at == part.limb_at).collect();
+    let own = |one: &Part<'_>| {
+        let measured = one.size.is_some_and(|size| measure(&size.measures, mark).is_some());
+        let worn =
+            one.pressure.is_some_and(|one| one.marks.iter().any(|at| Some(at.landmark) == mark.landmark));
+        measured || worn
+    };
+    let first = here.first().is_some_and(|one| one.chart_at == part.chart_at);
+    here.len() < 2 || own(part) || (first && !here.iter().any(|one| own(one)))
+}
+
+fn measure<'m>(measures: &'m [MeasureBlock], mark: &MeasuredBlock) -> Option<&'m MeasureBlock> {
+    measures.iter().find(|one| mark.landmark.is_some_and(|landmark| landmark.name() == one.measure))
 }
 
 fn caption(part: &Part<'_>, narrow: bool) -> String {
@@ -67,35 +120,6 @@ fn caption(part: &Part<'_>, narrow: bool) -> String {
     let only = if super::subject::forbids(part.report) { " Figures only, do not fit." } else { "" };
     let said = format!("{limb}{what}{only}");
     if narrow { said } else { super::wording::capital(&said) }
-}
-
-fn row(part: &Part<'_>, mark: &MeasuredBlock, has: Has) -> Vec<String> {
-    let name = mark.landmark.map_or_else(|| format!("at {} cm", mark.at_cm.text), words::label);
-    let mut cells = vec![name];
-    if has.positions {
-        cells.push(mark.at_cm.text.clone());
-    }
-    let tapes = if mark.tapes > 1 { format!(" ({}\u{d7})", mark.tapes) } else { String::new() };
-    cells.push(format!("{}{tapes}", mark.girth_cm.text));
-    let measure = part.size.and_then(|size| {
-        size.measures.iter().find(|one| mark.landmark.is_some_and(|landmark| landmark.name() == one.measure))
-    });
-    if has.sized {
-        cells.push(measure.map_or_else(|| EMPTY.to_owned(), takes));
-        cells.push(measure.map_or_else(|| EMPTY.to_owned(), margin));
-    }
-    let worn = part.pressure.and_then(|one| one.marks.iter().find(|one| Some(one.landmark) == mark.landmark));
-    if has.pressed {
-        cells.push(worn.map_or_else(|| EMPTY.to_owned(), pressure));
-    }
-    if has.stretched {
-        cells.push(text(worn.and_then(|one| one.stretch_percent.as_ref())));
-    }
-    if has.compared {
-        let against = worn.map(|one| one.against_above.clone()).filter(|said| !said.is_empty());
-        cells.push(against.unwrap_or_else(|| EMPTY.to_owned()));
-    }
-    cells
 }
 
 /// `16.0–18.0`, `under 16.0`, `over 36.0`.

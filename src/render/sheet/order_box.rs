@@ -10,15 +10,15 @@ pub(super) fn order(report: &Report) -> Block {
     let only = forbids(report);
     let title = if only { "Figures only: nothing is ordered from this sheet" } else { "Order" };
     let mut columns = vec![
-        Column::words("Limb"),
+        Column::words("Limb").at_least(10),
         Column::words("Garment"),
-        Column::words("Size"),
+        Column::words("Size").at_least(10),
         Column::words("Class and band"),
     ];
     if !only {
         columns.push(Column::words("Quantity").at_least(10));
         columns.push(Column::words("Article").at_least(10));
-        columns.push(Column::words("Lot").at_least(10));
+        columns.push(Column::words("Lot").at_least(5));
     }
     let mut table = Table::new("", columns);
     table.room = if only { Room::None } else { Room::Writing };
@@ -31,14 +31,21 @@ pub(super) fn order(report: &Report) -> Block {
         table.push(cells);
     }
     let mut inside = vec![Block::Table(table)];
-    for part in &all {
-        let Some(chart) = part.chart else { continue };
-        let lead = if all.len() > 1 {
-            format!("{}, {}: ", capital(&part.limb.printed), chart.printed)
-        } else {
-            String::new()
-        };
-        inside.push(Block::small(format!("{lead}{}", sentence(&chart.line))));
+    let lines: Vec<String> = all
+        .iter()
+        .filter_map(|part| part.chart.map(|chart| (part, chart)))
+        .map(|(part, chart)| {
+            let limb = if report.limbs.len() > 1 {
+                format!("{}, ", capital(&part.limb.printed))
+            } else {
+                String::new()
+            };
+            let lead = if all.len() > 1 { format!("{limb}{}: ", chart.printed) } else { String::new() };
+            format!("{}{}", capital(&lead), sentence(&chart.line))
+        })
+        .collect();
+    if !lines.is_empty() {
+        inside.push(Block::small(lines.join(" ")));
     }
     Block::frame(Weight::Thin, title, inside)
 }
@@ -49,6 +56,7 @@ fn garment(part: &Part<'_>) -> String {
     match part.chart {
         None => "no chart was given".to_owned(),
         Some(chart) if part.is_made() && !part.is_chosen() => format!("{}, made to measure", style(chart)),
+        Some(chart) if chart.printed.contains(style(chart).as_str()) => chart.printed.clone(),
         Some(chart) => format!("{}: {}", style(chart), chart.printed),
     }
 }

@@ -12,7 +12,7 @@ pub(super) const LETTERS: f64 = 7.5;
 /// From label to label, points.
 const GAP: f64 = 9.6;
 /// Above and below the limb, points.
-pub(super) const HEADROOM: f64 = 24.0;
+pub(super) const HEADROOM: f64 = 22.0;
 
 /// The limb drawn.
 pub(super) struct Outline {
@@ -74,13 +74,13 @@ pub(super) fn outline(limb: &LimbBlock) -> Option<Outline> {
         Limb::Leg => "toward the foot",
     };
     shapes.push(Shape::Label {
-        at: (0.0, 8.0),
+        at: (0.0, 6.0),
         anchor: Anchor::Start,
         size: LETTERS,
         bold: true,
         text: limb.printed.to_uppercase(),
     });
-    shapes.push(Shape::label((middle, top - 5.0), Anchor::Middle, LETTERS - 0.5, far));
+    shapes.push(Shape::label((middle, top - 4.0), Anchor::Middle, LETTERS - 0.5, far));
     shapes.push(Shape::label((middle, bottom + 11.0), Anchor::Middle, LETTERS - 0.5, "toward the trunk"));
     let height = (bottom - HEADROOM).max(0.0) + 2.0 * HEADROOM + crowd;
     Some(Outline { shapes, along, top, bottom, right: names + NAMES, height })

@@ -28,11 +28,11 @@ struct Dot<'m> {
     high: f64,
 }
 
-/// The drawing, the outline alone where `bare`; none with fewer than two marks.
-pub(super) fn plot(part: &Part<'_>, bare: bool) -> Option<Figure> {
+/// The drawing; none with fewer than two marks. No garment is drawn where none serves.
+pub(super) fn plot(part: &Part<'_>) -> Option<Figure> {
     let mut drawn = outline(part.limb)?;
     let mut shapes = std::mem::take(&mut drawn.shapes);
-    let worn = part.pressure.filter(|_| !bare && !part.is_made());
+    let worn = part.pressure.filter(|_| !part.is_made());
     let dots: Vec<Option<Dot<'_>>> = worn.map(|one| one.marks.iter().map(dot).collect()).unwrap_or_default();
     let limb = &part.limb.printed;
     let mut description = format!(
@@ -44,7 +44,7 @@ pub(super) fn plot(part: &Part<'_>, bare: bool) -> Option<Figure> {
     let mut height = drawn.height;
     if let Some(pressure) = worn.filter(|_| dots.iter().flatten().count() > 1) {
         width = WIDTH;
-        height += 22.0;
+        height += 12.0;
         title = format!("Pressure along the {limb}");
         shapes.extend(pressures(part, pressure, &dots, &drawn));
         let said: Vec<String> = dots
@@ -123,7 +123,7 @@ fn pressures(
     if let Some(claim) = claim(part, pressure) {
         key = format!("{key} {claim}");
     }
-    shapes.push(Shape::label((WIDTH, drawn.height + 18.0), Anchor::End, LETTERS - 0.5, key));
+    shapes.push(Shape::label((WIDTH, drawn.height + 10.0), Anchor::End, LETTERS - 0.5, key));
     shapes
 }
 
@@ -149,9 +149,7 @@ fn frame(across: Across, drawn: &Outline, words: &str) -> Vec<Shape> {
     }
     let left = across.x(0.0);
     shapes.push(Shape::line(vec![(left, top), (left, bottom), (right, bottom)], 0.9));
-    let middle = f64::midpoint(left, right);
-    let at = (middle, bottom + 2.0 * LETTERS + 7.0);
-    shapes.push(Shape::label(at, Anchor::Middle, LETTERS, words));
+    shapes.push(Shape::label((left, top - 3.0), Anchor::Start, LETTERS, words));
     shapes
 }
 

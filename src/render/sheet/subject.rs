@@ -12,6 +12,8 @@ pub(in crate::render) struct Part<'r> {
     pub(in crate::render) limb_at: usize,
     /// The limb.
     pub(in crate::render) limb: &'r LimbBlock,
+    /// The chart's place.
+    pub(in crate::render) chart_at: Option<usize>,
     /// The chart that counts.
     pub(in crate::render) chart: Option<&'r ChartBlock>,
     /// The size shown: the chosen one, else the picked one, else the nearest.
@@ -38,6 +40,7 @@ impl<'r> Part<'r> {
             report,
             limb_at,
             limb,
+            chart_at: Some(chart_at),
             chart,
             size: chart.zip(shown).and_then(|(chart, at)| chart.sizes.get(at)),
             pressure: limb.pressure.iter().find(|one| one.chart == Some(chart_at) && one.size == shown),
@@ -83,6 +86,7 @@ pub(in crate::render) fn parts(report: &Report) -> Vec<Part<'_>> {
                 report,
                 limb_at,
                 limb,
+                chart_at: None,
                 chart: None,
                 size: None,
                 pressure: limb.pressure.iter().find(|one| one.chart.is_none()),

@@ -80,8 +80,8 @@ fn one(table: &Table, width: usize, look: Look) -> Vec<String> {
             column.set_cell_alignment(CellAlignment::Right);
         }
         let gutter = if place == last { 0 } else { usize::from(GUTTER) };
-        let least = u16::try_from(least(table, place) + gutter).unwrap_or_default();
-        column.set_constraint(ColumnConstraint::LowerBoundary(Width::Fixed(least)));
+        let narrowest = u16::try_from(least(table, place) + gutter).unwrap_or_default();
+        column.set_constraint(ColumnConstraint::LowerBoundary(Width::Fixed(narrowest)));
     }
     let mut lines = if table.caption.is_empty() { Vec::new() } else { wrap(&table.caption, width) };
     lines.extend(drawn.to_string().lines().map(freed));

@@ -4,7 +4,8 @@ use super::super::language::Texts;
 use super::super::subject::{is_trial, parts};
 use super::super::wording::capital;
 use crate::document::Block;
-use crate::report::Report;
+use crate::report::{ClassBlock, Report};
+use crate::words;
 
 /// Whose page it is, and what was tried, for whoever is shown it.
 pub(super) fn clinic(report: &Report, texts: &Texts) -> Vec<Block> {
@@ -20,7 +21,7 @@ pub(super) fn clinic(report: &Report, texts: &Texts) -> Vec<Block> {
     if is_trial(report) {
         for part in parts(report) {
             let Some(chart) = part.chart else { continue };
-            let class = chart.claim.as_ref().map(|claim| texts.figure(&claim.printed)).unwrap_or_default();
+            let class = chart.claim.as_ref().map(|claim| class(claim, texts)).unwrap_or_default();
             let one = texts.filled(
                 "clinic-garment",
                 &[
@@ -34,4 +35,16 @@ pub(super) fn clinic(report: &Report, texts: &Texts) -> Vec<Block> {
         }
     }
     vec![Block::small(format!("{}: {}.", texts.text("clinic-title"), said.join("; ")))]
+}
+
+/// The class with its band, by the language.
+fn class(claim: &ClassBlock, texts: &Texts) -> String {
+    let end = |value: f64| texts.figure(&words::trimmed(value, 1));
+    let class = ("{class}", claim.class.as_str());
+    match (claim.low, claim.high) {
+        (Some(low), Some(high)) => {
+            texts.filled("class-band", &[class, ("{low}", &end(low)), ("{high}", &end(high))])
+        }
+        _ => texts.filled("class", &[class]),
+    }
 }

@@ -16,7 +16,8 @@ pub(super) fn garment(report: &Report, texts: &Texts) -> Vec<Block> {
     let mut worn = Vec::new();
     for part in &all {
         let style = part.chart.and_then(|chart| chart.style.clone());
-        let style = style.unwrap_or_else(|| texts.text("style-unknown").to_owned());
+        let style =
+            style.map_or_else(|| texts.text("style-unknown").to_owned(), |one| texts.style(&one).to_owned());
         let said = texts.filled(
             "one-garment",
             &[
@@ -38,11 +39,6 @@ pub(super) fn garment(report: &Report, texts: &Texts) -> Vec<Block> {
     warned.extend(signs(texts));
     warned.push(Block::Blanks(vec![vec![Blank::new(texts.text("call")), Blank::new(phone(report, texts))]]));
     blocks.push(Block::frame(Weight::Thick, texts.text("off-title"), warned));
-    blocks.push(Block::heading(texts.text("when-title")));
-    let mut when = texts.list("when").to_vec();
-    when.push(texts.text("sleep").to_owned());
-    blocks.push(Block::List(when));
-    blocks.push(Block::Blanks(vec![row(&["night"])]));
     blocks.push(Block::Together(vec![
         Block::heading(texts.text("on-title")),
         Block::list(texts.list(if arm { "on-arm" } else { "on-leg" }).iter().cloned()),
@@ -50,10 +46,14 @@ pub(super) fn garment(report: &Report, texts: &Texts) -> Vec<Block> {
     blocks.push(Block::Together(vec![
         Block::heading(texts.text("taking-title")),
         Block::list(texts.list("taking").iter().cloned()),
-        Block::Ticks {
-            boxes: Vec::new(),
-            items: vec![Tick::open(texts.text("shown-on")), Tick::open(texts.text("shown-off"))],
-        },
+        Block::Ticks { boxes: Vec::new(), items: vec![Tick::open(texts.text("shown"))] },
+    ]));
+    let mut when = texts.list("when").to_vec();
+    when.push(texts.text("sleep").to_owned());
+    blocks.push(Block::Together(vec![
+        Block::heading(texts.text("when-title")),
+        Block::List(when),
+        Block::Blanks(vec![row(&["night"])]),
     ]));
     blocks.push(Block::heading(texts.text("care-title")));
     blocks.push(Block::list(texts.list("care").iter().cloned()));

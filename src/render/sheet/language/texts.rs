@@ -19,6 +19,7 @@ pub(in super::super) struct Texts {
     date: String,
     months: Vec<String>,
     limbs: BTreeMap<String, String>,
+    styles: BTreeMap<String, String>,
     texts: BTreeMap<String, String>,
     lists: BTreeMap<String, Vec<String>>,
     outcomes: BTreeMap<String, Item>,
@@ -85,6 +86,11 @@ impl Texts {
     /// A limb.
     pub(in super::super) fn limb<'t>(&'t self, printed: &'t str) -> &'t str {
         self.limbs.get(printed).map_or(printed, String::as_str)
+    }
+
+    /// A garment's style; one that the language does not know stays as the chart has it.
+    pub(in super::super) fn style<'t>(&'t self, printed: &'t str) -> &'t str {
+        self.styles.get(printed).map_or(printed, String::as_str)
     }
 
     /// A day written as 2026-03-14, in words; anything else as it is.
