@@ -44,3 +44,4 @@ mod charts;
 mod sizing;
 mod screening;
 mod malformed;
+mod clients;
