@@ -21,6 +21,7 @@ mod input;
 
 mod source;
 mod scene;
+mod findings;
 mod layering;
 mod explain;
 mod fall;

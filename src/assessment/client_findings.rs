@@ -152,11 +152,11 @@ fn arterial_value(
         None => {
             let (why, next) = match severity {
                 Severity::Stop => (
-                    "the blood supply was judged inadequate",
+                    "The blood supply was judged inadequate",
                     "No fitting; opinion of the vascular team first.",
                 ),
                 _ => (
-                    "the blood supply was judged doubtful",
+                    "The blood supply was judged doubtful",
                     "The vascular team gives its opinion and writes a cap.",
                 ),
             };

@@ -135,6 +135,7 @@ pub fn of_limb_course(limb: Limb, course: &LimbCourse, place: Place, made_to_mea
             found.push(finding::not_settled::not_settled(place, severity, &said, &ready_way(ready)));
         }
     }
+    found.extend(other_left_out(course, place));
     let last_visit = course.visits.len().saturating_sub(1);
     if let Some(newest) = course.visits.last() {
         let differs: Vec<String> =
@@ -162,6 +163,14 @@ pub fn of_limb_course(limb: Limb, course: &LimbCourse, place: Place, made_to_mea
             .map(|one| finding::garment_due::garment_due(place, &due_words(one))),
     );
     found
+}
+
+/// The other limb, measured at an earlier visit and not at the newest.
+fn other_left_out(course: &LimbCourse, place: Place) -> Option<Finding> {
+    let (newest, earlier) = course.visits.split_last()?;
+    let left_out = newest.volume.uncompared == Some(Uncompared::NoOther)
+        && earlier.iter().any(|visit| visit.volume.excess.is_some());
+    left_out.then(|| finding::other_limb_not_measured::other_limb_not_measured(place, newest.measured_on))
 }
 
 /// A change beyond the error, unless it is a worsening, which says it already.

@@ -3,6 +3,7 @@
 use super::Setting;
 use crate::finding::{self, Finding, Place};
 use crate::input::YesNo;
+use crate::pressure::Ellipse;
 use crate::record::{
     Affected, Confirmable, LimbRecord, Mark, MarkPlace, Misreading, MisreadingKind, Pitting, Question,
     QuestionKind, Record, Unusual, falls, questions,
@@ -29,6 +30,7 @@ pub fn of_record(record: &Record, earlier: &[&Record], setting: &Setting) -> Vec
         found.extend(repeats(limb, &asked, place));
         found.extend(shape(record, limb, &asked, place, setting));
         found.extend(observed(record, limb, place));
+        found.extend(limb.marks.iter().filter_map(|mark| calipers(mark, place)));
     }
     if record.affected == Affected::Both && record.limbs.iter().any(|limb| record.other_marks(limb).is_some())
     {
@@ -290,6 +292,20 @@ fn slopes(
     let mut one = finding::slope_steep::slope_steep(place, &said, steepest > strong);
     raise(&mut one, setting);
     Some(one)
+}
+
+/// Calipers and tape may differ by this share of the tape (house rule: no limb is so far from an ellipse).
+const CALIPERS_APART: f64 = 0.1;
+
+/// Two calipers whose ellipse has another girth than the tape.
+fn calipers(mark: &Mark, place: Place) -> Option<Finding> {
+    let (wide, deep) = mark.calipers?;
+    let around = Ellipse::from_diameters(wide.cm(), deep.cm())?.girth_cm();
+    let tape = mark.girth().cm();
+    let own = mark.landmark.map_or(place, |landmark| place.at(landmark));
+    let said = at_mark(MarkPlace::of(mark));
+    ((around / tape - 1.0).abs() > CALIPERS_APART)
+        .then(|| finding::calipers_differ::calipers_differ(own, &said, around, tape))
 }
 
 /// The severity that the rules raise a finding of the house to.

@@ -320,9 +320,12 @@ fn pieces(what: &Garments<'_>, place: Place) -> Vec<Finding> {
             .map(|mark| mark.landmark)
             .collect();
         if let (Some(first), Some(last)) = (over.first(), over.last()) {
-            let to = if first == last { String::new() } else { format!("to {}", words::the(*last)) };
-            let from = if first == last { words::at(*first) } else { format!("from {}", words::the(*first)) };
-            found.push(finding::layers::layers(place, &names, &from, &to));
+            let over = if first == last {
+                words::at(*first)
+            } else {
+                format!("from {} to {}", words::the(*first), words::the(*last))
+            };
+            found.push(finding::layers::layers(place, &names, &over));
         }
     }
     found

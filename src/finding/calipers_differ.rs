@@ -14,7 +14,7 @@ pub const ENTRY: Entry = Entry {
     source: "",
 };
 
-/// The girth by calipers and by tape, tenths of a millimetre.
+/// The girth by calipers and by tape, cm.
 pub fn calipers_differ(place: Place, mark: &str, by_calipers: f64, by_tape: f64) -> Finding {
     Finding::of(&ENTRY, Severity::Caution, place)
         .say(format!(

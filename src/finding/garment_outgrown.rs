@@ -17,7 +17,7 @@ pub const ENTRY: Entry = Entry {
 /// As said (`0.8 cm above size 3 at the forearm`).
 pub fn garment_outgrown(place: Place, garment: &str, what: &[String]) -> Finding {
     Finding::of(&ENTRY, Severity::Caution, place)
-        .say(format!("{garment} no longer fits by today's girths: {}.", words::list(what)))
+        .say(format!("By today's girths this garment no longer fits: {garment}, {}.", words::list(what)))
         .next(
             "Look at the garment on the limb before it is worn on.",
             &[Who::Role(Role::Therapist), Who::Role(Role::Fitter)],

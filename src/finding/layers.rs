@@ -14,10 +14,10 @@ pub const ENTRY: Entry = Entry {
     source: "Ann Vasc Dis 2012;5:435",
 };
 
-/// Which pieces, as said.
-pub fn layers(place: Place, pieces: &[String], from: &str, to: &str) -> Finding {
+/// Which pieces and where, as said: `at the wrist`, `from the wrist to the forearm`.
+pub fn layers(place: Place, pieces: &[String], over: &str) -> Finding {
     Finding::of(&ENTRY, Severity::Note, place).say(format!(
-        "{} lie over one another {from} to {to}: the sum is an upper estimate, in life about 0.83 to 0.85 of it was measured.",
+        "Pieces lie over one another {over}: {}. Their sum is an upper estimate; two stockings gave about 0.83 to 0.85 of it.",
         words::list(pieces)
     ))
 }

@@ -18,10 +18,10 @@ pub const ENTRY: Entry = Entry {
 pub fn set_high(place: Place, mark: &str, sum: f64, pieces: &[String], limit: f64) -> Finding {
     Finding::of(&ENTRY, Severity::ClearFirst, place)
         .say(format!(
-            "{} lie over one another {mark}: together up to {}, above {}.",
-            words::list(pieces),
+            "Pieces that lie over one another {mark} press up to {} together, above {}: {}.",
             words::mmhg(sum),
-            words::mmhg(limit)
+            words::mmhg(limit),
+            words::list(pieces)
         ))
         .next(
             "Ask the prescriber; a shorter piece or a lower class serves one of the two.",
