@@ -1,4 +1,4 @@
-//! Owns the forms of a document: terminal, text sheet, HTML and PDF.
+//! Owns the forms of a report: terminal, sheet as text, HTML and PDF, all drawn from one document model.
 //!
 //! Recomputes nothing, omits nothing, decides nothing.
 //!
@@ -6,6 +6,7 @@
 
 mod paper;
 mod sheet;
+mod report;
 mod text;
 mod html;
 mod json;
@@ -17,5 +18,6 @@ pub use json::json;
 pub use paper::Paper;
 #[cfg(feature = "pdf")]
 pub use pdf::{PdfFault, pdf};
+pub use report::terminal_report;
 pub use sheet::{Language, sheet};
 pub use text::{MOST_COLUMNS, plain, terminal};

@@ -21,5 +21,9 @@ mod annex;
 mod client;
 mod build;
 
+pub(super) use annex::{fall_entries, volume as volume_blocks};
+pub(super) use bars::bars;
 pub use build::sheet;
 pub use language::Language;
+pub(super) use marks::{amount, pressure};
+pub(super) use wording::{EMPTY, sentence, text};

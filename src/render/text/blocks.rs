@@ -36,6 +36,8 @@ pub(super) fn groups(blocks: &[Block], width: usize, look: Look) -> Vec<Vec<Stri
 fn one(block: &Block, width: usize, look: Look) -> Vec<Vec<String>> {
     match block {
         Block::Heading(title) => vec![heading(title, width, look)],
+        // It stays with what follows.
+        Block::Text(Tone::Strong, words) => vec![wrap(words, width)],
         Block::Text(_, words) => vec![spaced(wrap(words, width))],
         Block::Keys(entries) => {
             let names = entries.iter().map(|one| columns(&one.name)).max().unwrap_or_default();

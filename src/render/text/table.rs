@@ -9,6 +9,9 @@ use crate::document::{Column, Room, Row, Table};
 /// Columns between two columns of a table.
 const GUTTER: u16 = 2;
 
+/// Widest head of a row that is not broken.
+const WHOLE_HEAD: usize = 20;
+
 /// The lines of a table. One whose words do not fit beside each other comes in two, each with the
 /// heads of the rows.
 pub(super) fn table(table: &Table, width: usize, look: Look) -> Vec<String> {
@@ -47,6 +50,9 @@ fn least(table: &Table, place: usize) -> usize {
     let head = title.split(' ').map(columns).max().unwrap_or_default();
     let cells = if column.align.is_whole() {
         whole(table, place)
+    } else if place == 0 {
+        // The heads of the rows stay whole where they are short.
+        table.column(place).map(columns).max().unwrap_or_default().min(WHOLE_HEAD)
     } else {
         table.column(place).flat_map(|cell| cell.split(' ')).map(columns).max().unwrap_or_default().min(18)
     };

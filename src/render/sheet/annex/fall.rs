@@ -1,10 +1,10 @@
 //! Owns the fall along the limb in words.
 
-use super::super::subject::{Part, forbids, parts};
+use super::super::subject::{forbids, parts};
 use super::super::wording::{capital, sentence};
 use crate::document::{Block, Entry};
 use crate::gradient::GradientBasis;
-use crate::report::{GradientBlock, PressureBlock, Report, ResidualBlock};
+use crate::report::{ClassBlock, GradientBlock, PressureBlock, Report, ResidualBlock};
 use crate::words;
 
 /// The fall of each garment shown.
@@ -18,7 +18,8 @@ pub(in super::super) fn fall(report: &Report) -> Vec<Block> {
                 blocks.push(Block::strong("Figures only, do not fit."));
             }
         }
-        let keys = keys(part);
+        let claim = part.chart.and_then(|chart| chart.claim.as_ref());
+        let keys = fall_entries(part.gradient, part.pressure, claim);
         if all.len() > 1 {
             let garment = part.chart.map(|chart| chart.printed.clone()).unwrap_or_default();
             blocks.push(Block::strong(format!("{}, {garment}", capital(&part.limb.printed))));
@@ -30,14 +31,15 @@ pub(in super::super) fn fall(report: &Report) -> Vec<Block> {
     blocks
 }
 
-fn keys(part: &Part<'_>) -> Vec<Entry> {
+/// The fall and the reference in words, the same in every form.
+pub(in crate::render) fn fall_entries(
+    gradient: Option<&GradientBlock>,
+    pressure: Option<&PressureBlock>,
+    claim: Option<&ClassBlock>,
+) -> Vec<Entry> {
     let mut keys = Vec::new();
-    if let Some(gradient) = part.gradient {
-        keys.extend(of_gradient(gradient));
-    }
-    if let Some(pressure) = part.pressure {
-        keys.extend(of_pressure(part, pressure));
-    }
+    keys.extend(gradient.into_iter().flat_map(of_gradient));
+    keys.extend(pressure.into_iter().flat_map(|one| of_pressure(one, claim)));
     keys
 }
 
@@ -76,7 +78,7 @@ fn share(one: &ResidualBlock) -> Option<String> {
     ))
 }
 
-fn of_pressure(part: &Part<'_>, pressure: &PressureBlock) -> Vec<Entry> {
+fn of_pressure(pressure: &PressureBlock, claim: Option<&ClassBlock>) -> Vec<Entry> {
     let mut keys = Vec::new();
     let reference = &pressure.reference;
     if let Some(here) = &reference.pressure_mmhg {
@@ -85,8 +87,8 @@ fn of_pressure(part: &Part<'_>, pressure: &PressureBlock) -> Vec<Entry> {
             let lead = if class.starts_with(char::is_numeric) { "class " } else { "" };
             said = format!("{said}, {lead}{class}");
         }
-        if let Some(scheme) = part.chart.and_then(|chart| chart.claim.as_ref()) {
-            said = format!("{said} of {}", scheme.scheme_name);
+        if let Some(claim) = claim.filter(|_| reference.class.is_some()) {
+            said = format!("{said} of {}", claim.scheme_name);
         }
         said.push('.');
         if let (Some(class), Some(chance)) = (&reference.claimed_class, &reference.claimed_chance) {

@@ -9,6 +9,7 @@ mod seen;
 
 pub(super) use answers::{answers, limits};
 pub(super) use fall::fall;
+pub(in crate::render) use fall::fall_entries;
 pub(super) use others::others;
 pub(super) use seen::seen;
-pub(super) use volume::volume;
+pub(in crate::render) use volume::volume;

@@ -6,7 +6,7 @@ use crate::report::{CourseBlock, LimbBlock, Report, VolumeBlock};
 use crate::words;
 
 /// Both limbs and the course.
-pub(in super::super) fn volume(report: &Report) -> Vec<Block> {
+pub(in crate::render) fn volume(report: &Report) -> Vec<Block> {
     let mut blocks = Vec::new();
     for limb in &report.limbs {
         blocks.extend(girths(limb));

@@ -1,0 +1,62 @@
+//! Owns the head of the terminal report: client, limb and dates, then the one decision.
+
+use crate::document::{Block, Entry};
+use crate::finding::spoken_list;
+use crate::render::sheet::sentence;
+use crate::report::Report;
+use crate::rules::Urgency;
+
+/// Client, limb, dates; outcome, next step, who acts.
+pub(super) fn head(report: &Report) -> Vec<Block> {
+    let record = &report.record;
+    let decision = &report.decision;
+    let by = record.measured_by.as_ref().map(|by| format!(" by {by}")).unwrap_or_default();
+    let mut blocks = vec![Block::text(format!(
+        "{} \u{b7} {} \u{b7} measured {}{by} \u{b7} checked {}",
+        record.client,
+        record.limb.to_uppercase(),
+        record.measured_on,
+        report.today
+    ))];
+    for lowered in &report.rules.lowered {
+        blocks.push(Block::entry("RULES LOWERED", lowered.clone()));
+    }
+    let word = decision.outcome.map_or_else(|| "NO OUTCOME".to_owned(), |one| one.spoken().to_uppercase());
+    let mut entries = vec![Entry::new(word, decision.reason.clone())];
+    if !decision.next.is_empty() {
+        entries.push(Entry::new("Next", decision.next.clone()));
+    }
+    let when = match (decision.urgency, &decision.by) {
+        (Urgency::Emergency, _) => "at once",
+        (Urgency::SameDay, _) => "today",
+        (Urgency::Soon, Some(day)) => &format!("by {day}"),
+        (Urgency::Soon, None) => "soon",
+        (Urgency::Routine, _) => "",
+    };
+    let who = spoken_list(&decision.who);
+    if !who.is_empty() || !when.is_empty() {
+        let both: Vec<&str> = [who.as_str(), when].into_iter().filter(|one| !one.is_empty()).collect();
+        entries.push(Entry::new("Who acts", both.join(", ")));
+    }
+    if !decision.also.is_empty() {
+        let also: Vec<String> = decision.also.iter().map(|one| one.spoken().to_lowercase()).collect();
+        entries.push(Entry::new("Also holds", also.join(", ")));
+    }
+    if let Some(prescribed) = &report.prescribed {
+        entries.push(Entry::new("Prescribed", prescribed.clone()));
+    }
+    for leg in &report.arterial.legs {
+        let side = report.limbs.get(leg.limb).map(|limb| format!(", {}", limb.printed)).unwrap_or_default();
+        let on = leg.taken_on.as_ref().map(|on| format!(", taken {on}")).unwrap_or_default();
+        let words = if leg.words.is_empty() { String::new() } else { format!(": {}", leg.words) };
+        entries.push(Entry::new(format!("Arterial{side}"), format!("{}{on}{words}", leg.values.join(", "))));
+    }
+    for limb in &report.limbs {
+        for need in &limb.needs {
+            let side = if report.limbs.len() > 1 { format!(", {}", limb.printed) } else { String::new() };
+            entries.push(Entry::new(format!("Needed{side}"), sentence(need)));
+        }
+    }
+    blocks.push(Block::Entries(entries));
+    blocks
+}
