@@ -26,7 +26,7 @@ use std::process::ExitCode;
 
 use anyhow::Context as _;
 use clap::Parser as _;
-use tapeline::render::{json, terminal};
+use tapeline::render::{json, terminal_report};
 use tapeline::report::Report;
 
 use args::{Arguments, Command};
@@ -86,7 +86,7 @@ fn misuse(fault: &clap::Error) -> Exit {
 fn text_of(report: &Report, format: Format) -> anyhow::Result<String> {
     match format {
         Format::Json => json(report).context("the report could not be made into JSON"),
-        Format::Text => Ok(terminal(&[], stream::columns())),
+        Format::Text => Ok(terminal_report(report, stream::columns())),
     }
 }
 
