@@ -48,7 +48,9 @@ pub(crate) fn run(args: &Explain) -> Result<Exit, Failure> {
                     let near: Vec<String> = near.iter().map(|one| format!("`{one}`")).collect();
                     format!("did you mean {}?", words::list_or(&near))
                 };
-                return Err(anyhow!("there is nothing to explain by the word `{}`; {hint}", word.trim()).into());
+                return Err(
+                    anyhow!("there is nothing to explain by the word `{}`; {hint}", word.trim()).into()
+                );
             }
         }
     };

@@ -15,6 +15,7 @@ mod check;
 mod sheet;
 mod volume;
 mod gradient;
+mod target;
 mod pattern;
 mod inspect;
 mod fabric;

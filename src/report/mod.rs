@@ -14,6 +14,7 @@ mod course_block;
 mod of_volume;
 mod of_course;
 mod pattern_block;
+mod of_pattern;
 mod model;
 mod build_decision;
 mod build_finding;
@@ -34,6 +35,7 @@ pub use model::{
     ArterialBlock, GroupBlock, LegBlock, LengthBlock, LimbBlock, MeasuredBlock, PresentBlock, QuestionBlock,
     RecordBlock, Report, RulesBlock, ScreeningBlock, Tool,
 };
+pub use of_pattern::pattern_block;
 pub use pattern_block::{PatternBlock, PatternMark};
 pub use pressure_block::{MarkBlock, PressureBlock, ProfileBlock, ReferenceBlock, TopEdgeBlock};
 pub use volume_block::{DifferenceBlock, GradeBlock, PartBlock, VolumeBlock};
