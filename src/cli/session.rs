@@ -50,7 +50,9 @@ impl Session {
         let setting = Setting { today: clock::today(day.today), rules, schemes };
         let fabrics = files.names_of(What::Kind(FileKind::Fabric));
         let opened = open_files(files.into_sources(), &setting)?;
-        say_unused(&fabrics);
+        if command != "pattern" {
+            say_unused(&fabrics);
+        }
         if opened.record().is_none() {
             return Err(anyhow!(
                 "no record is named; a record starts with `tapeline: record/1`, and `tapeline new record` writes one"
