@@ -28,6 +28,11 @@ impl Layout<'_> {
         scratch.y
     }
 
+    /// How many lines a text takes in the present column.
+    fn count(&self, weight: Weight, words: &str) -> usize {
+        self.fonts.face(weight).wrap(words, self.size, self.width).len()
+    }
+
     /// The least of the next block that should follow on the same page.
     fn lead(&self, blocks: &[Block], level: u8) -> f32 {
         let line = lines_high(1, self.size);
@@ -42,8 +47,12 @@ impl Layout<'_> {
                 | Block::Together(_)),
                 _,
             )) => self.height(std::slice::from_ref(block), level).min(self.bottom() - self.top - 60.0),
-            Some((Block::Heading(_) | Block::Text(Tone::Strong, _), after)) => {
-                2.0 * line + self.lead(after, level)
+            Some((Block::Heading(_), after)) => 2.0 * line + self.lead(after, level),
+            Some((Block::Text(Tone::Strong, words), after)) => {
+                lines_high(self.count(Weight::Bold, words), self.size) + self.lead(after, level)
+            }
+            Some((Block::Text(_, words), _)) => {
+                lines_high(self.count(Weight::Regular, words).min(3), self.size)
             }
             Some((Block::List(items), _)) => {
                 self.height(&[Block::List(items.iter().take(1).cloned().collect())], level)
@@ -67,7 +76,7 @@ impl Layout<'_> {
                     Tone::Small => (Weight::Regular, if size > 12.0 { 11.0 } else { size - 0.5 }),
                 };
                 if *tone == Tone::Strong {
-                    self.need(lines_high(2, size) + with);
+                    self.need(lines_high(self.count(weight, words), size) + with);
                 }
                 nodes.push(self.paragraph(weight, size, words));
             }

@@ -1,5 +1,6 @@
 //! Owns the status band: outcome, the one sentence, next step and who acts; the same on every sheet.
 
+use super::wording::sentence;
 use crate::assessment::Outcome;
 use crate::document::{Block, Entry, Weight};
 use crate::finding::spoken_list;
@@ -46,7 +47,15 @@ pub(super) fn band(report: &Report) -> Block {
         let also: Vec<String> = decision.also.iter().map(|one| one.spoken().to_lowercase()).collect();
         entries.push(Entry::new("Also holds", also.join(", ")));
     }
-    Block::frame(weight, title, vec![Block::lead(decision.reason.clone()), Block::Entries(entries)])
+    // The first sentence says what; the rest says why.
+    let reason = sentence(&decision.reason);
+    let (lead, rest) = reason.split_once(". ").map_or((reason.as_str(), ""), |(lead, rest)| (lead, rest));
+    let mut inside = vec![Block::lead(sentence(lead))];
+    if !rest.is_empty() {
+        inside.push(Block::text(rest.to_owned()));
+    }
+    inside.push(Block::Entries(entries));
+    Block::frame(weight, title, inside)
 }
 
 fn when(report: &Report) -> String {

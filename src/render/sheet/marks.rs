@@ -22,7 +22,7 @@ enum Kind {
 
 /// The columns that have something to say; fewer where two tables stand beside one another.
 fn kinds(part: &Part<'_>, narrow: bool) -> Vec<Kind> {
-    let worn = part.pressure.filter(|_| !narrow && (part.size.is_some() || part.chart.is_none()));
+    let worn = part.pressure.filter(|_| !narrow && !part.is_far());
     let any = |holds: &dyn Fn(&MarkBlock) -> bool| worn.is_some_and(|one| one.marks.iter().any(holds));
     let pressed = any(&|mark| pressure(mark) != EMPTY);
     let mut kinds = vec![Kind::Mark];

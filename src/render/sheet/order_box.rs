@@ -10,7 +10,7 @@ pub(super) fn order(report: &Report) -> Block {
     let only = forbids(report);
     let title = if only { "Figures only: nothing is ordered from this sheet" } else { "Order" };
     let mut columns = vec![
-        Column::words("Limb").at_least(10),
+        Column::words("Limb").at_least(15),
         Column::words("Garment"),
         Column::words("Size").at_least(10),
         Column::words("Class and band"),

@@ -61,6 +61,13 @@ impl<'r> Part<'r> {
         })
     }
 
+    /// Whether the size shown misses a girth by so much that nothing is said of its pressure: more than
+    /// 2 cm (house rule).
+    pub(in crate::render) fn is_far(&self) -> bool {
+        let measures = self.size.iter().flat_map(|size| &size.measures);
+        measures.filter_map(|one| one.margin_cm.as_ref()).any(|margin| margin.value < -2.0)
+    }
+
     /// `3, regular`.
     pub(in crate::render) fn size_words(&self) -> String {
         let Some(size) = self.size else { return super::wording::EMPTY.to_owned() };

@@ -11,7 +11,9 @@ use crate::words;
 pub(in super::super) fn fall(report: &Report) -> Vec<Block> {
     let all = parts(report);
     let mut blocks = Vec::new();
-    for part in all.iter().filter(|part| part.gradient.is_some() || part.pressure.is_some()) {
+    for part in
+        all.iter().filter(|part| !part.is_far() && (part.gradient.is_some() || part.pressure.is_some()))
+    {
         if blocks.is_empty() {
             blocks.push(Block::heading("The fall toward the trunk"));
             if forbids(report) {

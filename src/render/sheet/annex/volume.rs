@@ -8,8 +8,9 @@ use crate::words;
 /// Both limbs and the course.
 pub(in crate::render) fn volume(report: &Report) -> Vec<Block> {
     let mut blocks = Vec::new();
-    for limb in &report.limbs {
-        blocks.extend(girths(limb));
+    for (at, limb) in report.limbs.iter().enumerate() {
+        // Of two limbs the first table has both.
+        blocks.extend(girths(limb).filter(|_| at == 0));
         blocks.extend(limb.volume.iter().flat_map(|volume| volumes(limb, volume)));
     }
     if !blocks.is_empty() {
