@@ -46,3 +46,4 @@ mod sizing;
 mod screening;
 mod malformed;
 mod clients;
+mod wrong_before;

@@ -17,7 +17,7 @@ use crate::garment::{Chart, printed_labels};
 use crate::input::YesNo;
 use crate::record::{LimbRecord, Record};
 use crate::rules::NumberId;
-use crate::screening::{Case, Screened, settle};
+use crate::screening::{Case, Screened, carried_over, settle};
 use crate::sizing::parts;
 use crate::volume::{Course, Drift, course, measure};
 use crate::words;
@@ -27,9 +27,11 @@ pub fn assess(opened: &Opened, setting: &Setting) -> Option<Assessment> {
     let record = opened.record()?;
     let earlier = opened.earlier();
     let earlier_refs: Vec<&Record> = earlier.iter().collect();
+    let followed = followed(opened, record, setting);
+    let carried = carried(record, earlier, followed.as_ref(), setting);
+    let record = &carried;
     let mut findings = of_record(record, &earlier_refs, setting);
     findings.extend(lowered(setting));
-    let followed = followed(opened, record, setting);
     let mut limbs = Vec::new();
     let mut garments = Vec::new();
     let mut drift: Vec<(usize, Drift)> = Vec::new();
@@ -118,6 +120,27 @@ pub fn assess(opened: &Opened, setting: &Setting) -> Option<Assessment> {
         drift,
         decision,
     })
+}
+
+/// The record with what a re-order carries over, for each of its limbs.
+fn carried(record: &Record, earlier: &[Record], course: Option<&Course>, setting: &Setting) -> Record {
+    let mut whole = record.clone();
+    for place in 0..record.limbs.len() {
+        let Some(limb) = whole.limbs.get(place) else { continue };
+        let case = Case {
+            record: &whole,
+            limb,
+            earlier,
+            rules: &setting.rules,
+            schemes: &setting.schemes,
+            today: setting.today,
+            worsening: is_worse(course, limb.side),
+        };
+        if let Some(with) = carried_over(&case) {
+            whole = with;
+        }
+    }
+    whole
 }
 
 fn is_yes(answer: Option<YesNo>) -> bool {

@@ -31,5 +31,5 @@ pub use consistency::{DateOf, Inconsistent, inconsistencies};
 pub use judged::{Age, ArterialFigure, JudgedValue};
 pub use materials::{AllergyWords, MaterialVerdict, against_materials, allergy_words};
 pub use present::Present;
-pub use re_order::{ReOrder, WhyNoReOrder};
+pub use re_order::{ReOrder, WhyNoReOrder, carried_over};
 pub use settle::{Screened, Stale, Unanswered, finding_clearing, settle};

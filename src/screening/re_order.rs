@@ -109,3 +109,30 @@ pub(super) fn answer_with(
     }
     answer(earlier, item)
 }
+
+/// The record with what a re-order carries over from the record that it rests on: what was seen (but hand
+/// and foot), allergies, cause and arterial values, each where the record itself is silent. None where it
+/// states no re-order, or one that does not hold.
+pub fn carried_over(case: &Case<'_>) -> Option<crate::record::Record> {
+    let (_, earlier) = re_order(case)?;
+    let earlier = earlier?;
+    let mut record = case.record.clone();
+    if record.allergies == crate::record::Allergies::NotAsked {
+        record.allergies = earlier.record.allergies.clone();
+    }
+    if record.cause.known.is_none() {
+        record.cause = earlier.record.cause.clone();
+    }
+    let then = earlier.limb;
+    for limb in record.limbs.iter_mut().filter(|limb| limb.side == then.side) {
+        let seen = &mut limb.observed;
+        seen.pitting = seen.pitting.or(then.observed.pitting);
+        seen.folds = seen.folds.or(then.observed.folds);
+        seen.distortion = seen.distortion.or(then.observed.distortion);
+        seen.swelling_beyond = seen.swelling_beyond.or(then.observed.swelling_beyond);
+        if limb.arterial.is_none() {
+            limb.arterial.clone_from(&then.arterial);
+        }
+    }
+    Some(record)
+}
