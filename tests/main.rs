@@ -47,3 +47,4 @@ mod screening;
 mod malformed;
 mod clients;
 mod wrong_before;
+mod laws_screening;
