@@ -8,6 +8,7 @@ mod decision;
 mod weigh;
 mod setting;
 mod wanted;
+mod readings_named;
 mod open;
 mod clearings;
 mod context;
@@ -25,6 +26,8 @@ mod limb_assessment;
 #[expect(clippy::module_inception, reason = "the room's one result bears the room's name")]
 mod assessment;
 mod assess;
+mod one_garment;
+mod made;
 
 pub use assess::assess;
 pub use assessment::Assessment;
@@ -38,6 +41,8 @@ pub use decision::{Decision, Subject};
 pub use fall_gap::{Asked, FallGap, fall_gap};
 pub use garment_assessment::{GarmentAssessment, assess_garment};
 pub use limb_assessment::LimbAssessment;
+pub use made::{NoPatternHere, PatternAsked, PatternAssessment, assess_pattern};
+pub use one_garment::{AskedGarment, NoGarment, assess_one};
 pub use open::{Opened, Read, open_files, open_record};
 pub use outcome::Outcome;
 pub use setting::Setting;

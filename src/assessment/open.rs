@@ -2,6 +2,7 @@
 //! collected.
 
 use super::Setting;
+use super::readings_named::{unnamed, without_place};
 use crate::garment::{Chart, Fabric, Outfit, Schemes, open_chart, open_fabric, open_outfit};
 use crate::input::{FileKind, Problem, Reader, Source, Table};
 use crate::record::{
@@ -87,8 +88,9 @@ pub fn open_files(sources: Vec<Source>, setting: &Setting) -> Result<Opened, Vec
             read.extend(found.into_iter().map(|record| Read { record, reader: None }));
         });
     }
+    let mut readers = Vec::new();
     if problems.is_empty() {
-        arrange(read, &mut opened, &mut problems);
+        readers = arrange(read, &mut opened, &mut problems);
     }
     if let Some(record) = opened.visits.last() {
         problems.extend(charts.iter().filter_map(|one| one.limb_problem(record.limb)));
@@ -96,6 +98,17 @@ pub fn open_files(sources: Vec<Source>, setting: &Setting) -> Result<Opened, Vec
     }
     opened.charts = charts.into_iter().map(|one| one.chart).collect();
     opened.outfits = outfits.into_iter().map(|one| one.outfit).collect();
+    if let Some(record) = opened.visits.last() {
+        let dropped = unnamed(record, &opened.charts, &opened.outfits);
+        let reader = readers.iter().flatten().find(|reader| reader.source().name == record.file);
+        match reader {
+            Some(reader) => problems.extend(dropped.iter().map(|one| {
+                let spot = one.reading.garment.as_ref().map_or(one.reading.spot, |named| named.spot);
+                reader.problem_at(spot, "readings, garment", one.what.clone())
+            })),
+            None => problems.extend(without_place(record, &dropped)),
+        }
+    }
     if problems.is_empty() { Ok(opened) } else { Err(problems) }
 }
 
@@ -108,7 +121,7 @@ pub struct Read {
 }
 
 /// Puts the visits in order; what does not belong together is a problem.
-fn arrange(read: Vec<Read>, opened: &mut Opened, problems: &mut Vec<Problem>) {
+fn arrange(read: Vec<Read>, opened: &mut Opened, problems: &mut Vec<Problem>) -> Vec<Option<Reader>> {
     let (records, readers): (Vec<Record>, Vec<Option<Reader>>) =
         read.into_iter().map(|one| (one.record, one.reader)).unzip();
     match arrange_visits(records) {
@@ -123,6 +136,7 @@ fn arrange(read: Vec<Read>, opened: &mut Opened, problems: &mut Vec<Problem>) {
             );
         }
     }
+    readers
 }
 
 fn take<T>(found: Result<T, Vec<Problem>>, problems: &mut Vec<Problem>, keep: impl FnOnce(T)) {

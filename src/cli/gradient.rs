@@ -1,14 +1,14 @@
 //! `tapeline gradient`: one garment in depth.
 
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 use anyhow::anyhow;
 use clap::Args;
-use tapeline::assessment::{Assessment, Opened};
+use tapeline::assessment::{AskedGarment, Assessment, NoGarment, assess_one};
 use tapeline::estimate::{NoCalibration, calibrate};
-use tapeline::garment::{Chart, Garment, Outfit, Piece, fabric_file};
-use tapeline::input::{Text, nearest_word};
+use tapeline::garment::fabric_file;
 use tapeline::report::build;
+use tapeline::rules::Severity;
 use tapeline::words;
 
 use super::exit::{Exit, Failure};
@@ -56,122 +56,77 @@ pub(crate) struct Gradient {
 
 /// Runs the command.
 pub(crate) fn run(args: &Gradient) -> Result<Exit, Failure> {
-    let mut session =
+    let session =
         Session::open(&args.files, &args.day, &args.sets, Some(&args.tables), "gradient", &EVERYTHING)?;
-    let outfits = asked(args, &session.opened)?;
-    session.opened.outfits = outfits;
-    session.opened.charts.clear();
-    let found = session.assess()?;
+    let asked = match (&args.size, args.readings) {
+        (Some(size), _) => AskedGarment::Size(size.clone()),
+        (None, true) => AskedGarment::Readings(args.of.clone()),
+        (None, false) => AskedGarment::Files,
+    };
+    let found = assess_one(&session.opened, &asked, &session.setting).map_err(|why| anyhow!(said(&why)))?;
     if let Some(path) = &args.fabric_out {
-        calibrated(&found, path, args.place.force)?;
+        writer::write(calibrated(&found)?.as_bytes(), path, args.place.force)?;
     }
     let report = build(&found);
     args.place.write(&super::text_of(&report, args.form.format)?)?;
-    Ok(Exit::of_outcome(report.decision.outcome))
-}
-
-/// What is asked about: garments and wraps named, one size of a chart, or the readings alone.
-fn asked(args: &Gradient, opened: &Opened) -> anyhow::Result<Vec<Outfit>> {
-    if args.readings {
-        return Ok(vec![of_readings(opened, args.of.as_deref())?]);
+    if report.decision.outcome.is_some() {
+        return Ok(Exit::of_outcome(report.decision.outcome));
     }
-    match (opened.charts.as_slice(), opened.outfits.as_slice()) {
-        ([], []) => Err(anyhow!(
-            "nothing to judge: name a garment, a wrap or a size chart beside the record, or say `--readings`"
-        )),
-        ([], outfits) if args.size.is_none() => Ok(outfits.to_vec()),
-        ([], _) => Err(anyhow!("`--size` names a size of a chart, but no chart is named")),
-        ([chart], []) => Ok(vec![of_chart(chart, args.size.as_deref())?]),
-        (_, []) => Err(anyhow!("two charts are named; `gradient` looks at one size of one chart")),
-        _ => Err(anyhow!("a chart and a garment are named; `gradient` looks at one of them")),
+    let open = found.garments.iter().any(|one| one.estimated.judged() == Some(false));
+    let faulty = found.findings.iter().any(|one| one.place.garment && one.severity <= Severity::Caution);
+    Ok(Exit::of_faults(open || faulty))
+}
+
+/// Why there is nothing to look at, with what would be accepted.
+fn said(why: &NoGarment) -> String {
+    let list = |all: &[String]| words::list(all);
+    match why {
+        NoGarment::NoRecord => "no record is named; a record starts with `tapeline: record/1`".to_owned(),
+        NoGarment::Nothing => {
+            "no garment is named; give a garment file, a chart with `--size`, or `--readings`".to_owned()
+        }
+        NoGarment::NoSize(sizes) => {
+            format!("say which size of the chart with `--size`; it has {}", list(sizes))
+        }
+        NoGarment::SeveralCharts => "`--size` is of one chart; give one only".to_owned(),
+        NoGarment::UnknownSize(sizes) => format!("the chart has no such size; it has {}", list(sizes)),
+        NoGarment::NoReadings(names) if names.is_empty() => "the record holds no readings".to_owned(),
+        NoGarment::NoReadings(names) => {
+            format!("no readings are of that garment; there are those of {}", list(names))
+        }
+        NoGarment::SeveralReadings(names) => {
+            format!("the readings are of several garments; say which with `--of`: {}", list(names))
+        }
     }
 }
 
-/// One size of a chart.
-fn of_chart(chart: &Chart, size: Option<&str>) -> anyhow::Result<Outfit> {
-    let labels: Vec<&str> = chart.sizes.iter().map(|size| size.label.as_str()).collect();
-    let listed = words::list(&labels.iter().map(|label| format!("`{label}`")).collect::<Vec<_>>());
-    let place = match size {
-        Some(label) => chart.size_of(label).ok_or_else(|| {
-            let near = nearest_word(label, labels.iter().copied());
-            let near = near.map_or(String::new(), |near| format!("; did you mean `{near}`?"));
-            anyhow!("`{label}` is no size of {}; its sizes: {listed}{near}", chart.label)
-        })?,
-        None if chart.sizes.len() == 1 => 0,
-        None => return Err(anyhow!("which size of {}? add `--size`, one of {listed}", chart.label)),
-    };
-    let garment = chart.garment(place).ok_or_else(|| anyhow!("the chart has no such size"))?;
-    Ok(Outfit::of(Piece::Garment(Box::new(garment))))
-}
-
-/// The readings alone: a garment of which nothing is known but its readings.
-fn of_readings(opened: &Opened, of: Option<&str>) -> anyhow::Result<Outfit> {
-    let record = opened.record().ok_or_else(|| anyhow!("no record is named"))?;
-    let readings: Vec<_> = record.limbs.iter().flat_map(|limb| &limb.readings).collect();
-    let mut names: Vec<&str> =
-        readings.iter().filter_map(|one| one.garment.as_ref()).map(|one| one.text.as_str()).collect();
-    names.sort_unstable();
-    names.dedup();
-    let listed = words::list(&names.iter().map(|name| format!("`{name}`")).collect::<Vec<_>>());
-    let label = match (of, names.as_slice()) {
-        _ if readings.is_empty() => {
-            return Err(anyhow!(
-                "the record holds no readings; add them, as `readings: [{{landmark: wrist, pressure: 24 mmHg, posture: supine, minutes_worn: 20}}]`"
-            ));
+/// The fabric's curve, scaled to fit the readings, as a fabric file.
+fn calibrated(found: &Assessment) -> Result<String, Failure> {
+    let garment = found.garments.first().ok_or_else(|| anyhow!("no garment is there to calibrate"))?;
+    let fabric = garment
+        .outfit
+        .garments()
+        .find_map(|one| one.fabric.as_ref())
+        .filter(|one| one.has_curve())
+        .ok_or_else(|| anyhow!("the garment names no fabric with a curve, so there is nothing to scale"))?;
+    let rows = garment.estimated.readings.as_ref().map(|one| one.against.as_slice()).unwrap_or_default();
+    match calibrate(rows) {
+        Ok(scale) => {
+            let note = format!(
+                "the curve of {} times {}, to fit readings at {}",
+                fabric.label,
+                words::decimal(scale.factor, 3),
+                words::counted(scale.marks, "mark", "marks")
+            );
+            Ok(fabric_file(&fabric.calibrated(scale.factor, scale.sd, &note)))
         }
-        (Some(of), names) if !names.contains(&of) => {
-            return Err(anyhow!("no reading names the garment `{of}`; named: {listed}"));
+        Err(NoCalibration::NoMarks) => {
+            Err(anyhow!("no mark has both a reading and an estimate, so no curve is written").into())
         }
-        (Some(of), _) => of,
-        (None, []) => "garment worn",
-        (None, [one]) => one,
-        (None, _) => {
-            return Err(anyhow!("the readings are of several garments, {listed}; name one with `--of`"));
-        }
-    };
-    let places = || readings.iter().map(|one| one.landmark);
-    let reference = record.limb.reference();
-    Ok(Outfit::of(Piece::Garment(Box::new(Garment {
-        label: Text::new(label).map_err(|fault| anyhow!("the garment's label {fault}"))?,
-        file: record.file.clone(),
-        limb: record.limb,
-        style: None,
-        from: places().min().unwrap_or(reference),
-        to: places().max().unwrap_or(reference),
-        claim: None,
-        materials: None,
-        hand_part: None,
-        fabric: None,
-        fabric_at: Vec::new(),
-        layers: 1,
-        relaxed: Vec::new(),
-        top_edge: None,
-    }))))
-}
-
-/// Writes the fabric's curve, scaled to the readings.
-fn calibrated(found: &Assessment, path: &Path, force: bool) -> anyhow::Result<()> {
-    let garment = found.garments.first().ok_or_else(|| anyhow!("no garment is named"))?;
-    let fabrics = garment.outfit.fabrics();
-    let [fabric] = fabrics.as_slice() else {
-        return Err(anyhow!("a garment of one fabric with a curve is needed to scale it"));
-    };
-    let rows = garment.estimated.readings.as_ref().map_or(&[][..], |readings| readings.against.as_slice());
-    let scale = calibrate(rows).map_err(|why| match why {
-        NoCalibration::NoMarks => {
-            anyhow!("nothing to scale by: at least one mark with both an estimate and a reading is needed")
-        }
-        NoCalibration::Misfit { chance, .. } => anyhow!(
-            "the readings do not fit one scale (so great a misfit has a chance of {}); no curve is written. Measure again, or look for a mark that was misread",
+        Err(NoCalibration::Misfit { chance, .. }) => Err(anyhow!(
+            "the readings do not fit one factor on the curve (chance of such a misfit {}), so no curve is written; look at the readings and the relaxed girths again",
             words::chance(chance)
-        ),
-    })?;
-    let note = format!(
-        "curve of {} times {}, SD {}, by {}",
-        fabric.label,
-        words::trimmed(scale.factor, 4),
-        words::trimmed(scale.sd, 4),
-        words::counted(scale.marks, "mark read under the garment", "marks read under the garment"),
-    );
-    writer::write(fabric_file(&fabric.calibrated(scale.factor, scale.sd, &note)).as_bytes(), path, force)
+        )
+        .into()),
+    }
 }

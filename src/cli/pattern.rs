@@ -1,21 +1,23 @@
 //! `tapeline pattern`: relaxed girths of a made-to-measure garment.
 
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 use anyhow::anyhow;
 use clap::Args;
-use tapeline::anatomy::Limb;
-use tapeline::estimate::{EstimateRules, NoPattern, OnLimb, Wanted};
-use tapeline::garment::{Outfit, Piece, garment_file};
-use tapeline::input::{FileKind, Text};
-use tapeline::report::{build_with, pattern_block};
+use tapeline::anatomy::{Landmark, Limb};
+use tapeline::assessment::{NoPatternHere, PatternAsked, assess_pattern};
+use tapeline::estimate::{NoPattern, Target, WantedFall};
+use tapeline::garment::{Claim, garment_file};
+use tapeline::input::{Text, landmark_fault};
+use tapeline::quantity::{Dimension, PASCAL_PER_MMHG, Units, read_quantity};
+use tapeline::record::Wanted;
+use tapeline::report::build_pattern;
+use tapeline::rules::Severity;
 use tapeline::words;
 
 use super::exit::{Exit, Failure};
-use super::files::What;
 use super::options::{Day, Form, Place, Sets};
-use super::session::Session;
-use super::target::{self, Asked};
+use super::session::{Session, WITH_FABRIC};
 use super::writer;
 
 pub(crate) const EXAMPLES: &str = "Examples:
@@ -25,9 +27,6 @@ pub(crate) const EXAMPLES: &str = "Examples:
 
 The garment written with --garment-out is read by `tapeline gradient`. A made-to-measure order is made and
 checked by a certified fitter.";
-
-/// The kinds of files that it takes.
-const KINDS: [What; 2] = [What::Kind(FileKind::Record), What::Kind(FileKind::Fabric)];
 
 /// `pattern`.
 #[derive(Debug, Args)]
@@ -75,88 +74,127 @@ pub(crate) struct Pattern {
 
 /// Runs the command.
 pub(crate) fn run(args: &Pattern) -> Result<Exit, Failure> {
-    let mut session = Session::open(&args.files, &args.day, &args.sets, None, "pattern", &KINDS)?;
-    let record = session.opened.record().ok_or_else(|| anyhow!("no record is named"))?.clone();
-    let limb = record.limbs.first().ok_or_else(|| anyhow!("the record has no limb"))?;
-    let fabric = match session.opened.fabrics.as_slice() {
-        [one] => one.clone(),
-        [] => return Err(anyhow!("no fabric is named; a fabric starts with `tapeline: fabric/1`").into()),
-        _ => return Err(anyhow!("several fabrics are named; a pattern is of one").into()),
-    };
-    let asked = Asked {
-        pressure: args.pressure.as_deref(),
-        class: args.class.as_deref(),
-        at: &args.at,
-        fall_to: args.fall_to.as_deref(),
-        scheme: args.scheme.as_deref(),
-    };
-    let (target, claim, said) = target::read(&asked, &record, limb, &session.setting.schemes)?;
-    let wanted = Wanted {
-        label: Text::new(&args.label).map_err(|fault| anyhow!("the label {fault}"))?,
-        fabric,
+    let session = Session::open(&args.files, &args.day, &args.sets, None, "pattern", &WITH_FABRIC)?;
+    let record = session.opened.record().ok_or_else(|| anyhow!("no record is named"))?;
+    let limb = record.limb;
+    let asked = PatternAsked {
+        label: Text::new(&args.label).map_err(|fault| anyhow!("--label {fault}"))?,
         layers: args.layers,
-        claim,
-        style: record.prescribed_for(limb).and_then(|one| one.style.clone()),
-        target,
-        to: args.to.as_deref().map(|to| target::landmark(to, record.limb)).transpose()?,
+        target: target(args, limb)?,
+        fall_to: args.fall_to.as_deref().map(share).transpose()?,
+        claim: claim(args, &session, limb)?,
+        to: args.to.as_deref().map(|text| landmark(text, limb)).transpose()?,
     };
-    let on = OnLimb { limb: record.limb, marks: &limb.marks };
-    let rules = EstimateRules::of(&session.setting.rules);
     let found =
-        tapeline::estimate::pattern(&on, &wanted, &rules).map_err(|why| refused(&why, record.limb))?;
+        assess_pattern(&session.opened, asked, &session.setting).map_err(|why| anyhow!(said(&why)))?;
     if let Some(path) = &args.garment_out {
-        let garment = found.garment.as_ref().ok_or_else(|| {
-            anyhow!("there is no garment to write: this fabric does not give the wanted pressure within its tested stretch at every mark; leave out `--garment-out` to see where")
+        let garment = found.pattern.garment.as_ref().ok_or_else(|| {
+            anyhow!("no garment can be made of this fabric for this pressure; nothing is written")
         })?;
-        let named = named_from(path.parent().unwrap_or(Path::new("")), Path::new(&wanted.fabric.file));
-        writer::write(
-            garment_file(garment, &named.display().to_string()).as_bytes(),
-            path,
-            args.place.force,
-        )?;
+        let fabric = session.fabric_beside(path)?;
+        writer::write(garment_file(garment, &fabric).as_bytes(), path, args.place.force)?;
     }
-    let garment = found.garment.clone().map(|garment| Outfit::of(Piece::Garment(Box::new(garment))));
-    session.opened.outfits = garment.into_iter().collect();
-    let report = build_with(&session.assess()?, Some(pattern_block(&found, &wanted, &said)));
+    let report = build_pattern(&found);
     args.place.write(&super::text_of(&report, args.form.format)?)?;
-    Ok(Exit::of_faults(found.garment.is_none()))
+    if report.decision.outcome.is_some() {
+        return Ok(Exit::of_outcome(report.decision.outcome));
+    }
+    let faulty =
+        found.assessment.findings.iter().any(|one| one.place.garment && one.severity <= Severity::Caution);
+    Ok(Exit::of_faults(faulty))
 }
 
-fn refused(why: &NoPattern, limb: Limb) -> anyhow::Error {
+/// The wanted pressure: `--pressure`, `--class` or `--at`; none of them = what was prescribed.
+fn target(args: &Pattern, limb: Limb) -> anyhow::Result<Option<Target>> {
+    let fall = args.fall_to.as_deref().map(share).transpose()?.map_or(WantedFall::Scheme, WantedFall::To);
+    if let Some(text) = &args.pressure {
+        return Ok(Some(Target::Reference(pressure(text)?, fall)));
+    }
+    if args.class.is_some() {
+        return Ok(Some(Target::Class(fall)));
+    }
+    if args.at.is_empty() {
+        return Ok(None);
+    }
+    let list = args.at.iter().map(|text| {
+        let (place, value) = text.split_once('=').ok_or_else(|| {
+            anyhow!("`--at {text}` has no `=`; write landmark and pressure, as wrist=27mmHg")
+        })?;
+        Ok((landmark(place, limb)?, pressure(value)?))
+    });
+    Ok(Some(Target::List(list.collect::<anyhow::Result<Vec<_>>>()?)))
+}
+
+fn pressure(text: &str) -> anyhow::Result<f64> {
+    let written = read_quantity(text, Dimension::Pressure, Units::default())
+        .map_err(|fault| anyhow!("`{text}` {fault}; write it as 27mmHg"))?;
+    let mmhg = written.si() / PASCAL_PER_MMHG;
+    if mmhg > 0.0 && mmhg <= 400.0 {
+        Ok(mmhg)
+    } else {
+        Err(anyhow!("`{text}` is no pressure above 0 and up to 400 mmHg"))
+    }
+}
+
+fn share(text: &str) -> anyhow::Result<f64> {
+    let written = read_quantity(text, Dimension::Ratio, Units::default())
+        .map_err(|fault| anyhow!("`{text}` {fault}; write it as 60%"))?;
+    let percent = written.si() * 100.0;
+    if (1.0..=100.0).contains(&percent) {
+        Ok(percent)
+    } else {
+        Err(anyhow!("`{text}` is no share from 1 to 100 %"))
+    }
+}
+
+fn landmark(text: &str, limb: Limb) -> anyhow::Result<Landmark> {
+    Landmark::parse(limb, text).ok_or_else(|| anyhow!(landmark_fault(limb, text)))
+}
+
+fn claim(args: &Pattern, session: &Session, limb: Limb) -> anyhow::Result<Option<Claim>> {
+    let Some(class) = &args.class else { return Ok(None) };
+    let prescribed = session.opened.record().and_then(|record| {
+        let wanted = record.limbs.first().and_then(|limb| record.prescribed_for(limb))?.wanted.as_ref()?;
+        match wanted {
+            Wanted::Class { scheme, .. } => Some(scheme.text.clone()),
+            Wanted::Range { .. } => None,
+        }
+    });
+    let id =
+        args.scheme.clone().or(prescribed).ok_or_else(|| {
+            anyhow!("a class is read only with its scheme; add `--scheme`, as ral-gz-387-1")
+        })?;
+    let scheme = session.setting.schemes.find(&id).ok_or_else(|| {
+        anyhow!("the scheme `{id}` is not known; known are {}", session.setting.schemes.ids().join(", "))
+    })?;
+    if !scheme.limbs.include(limb) {
+        return Err(anyhow!("{} has no classes for the {}", scheme.label, limb.name()));
+    }
+    if scheme.class(class).is_none() {
+        let all: Vec<&str> = scheme.classes.iter().map(|one| one.class.as_str()).collect();
+        return Err(anyhow!("`{class}` is no class of {}; it has {}", scheme.label, all.join(", ")));
+    }
+    Ok(Some(Claim { scheme, class: class.clone() }))
+}
+
+/// Why there is no pattern, with what would be accepted.
+fn said(why: &NoPatternHere) -> String {
     match why {
-        NoPattern::NotMeasured(landmark) => {
-            anyhow!("the record has no girth {}; measure it, or leave it out", words::at(*landmark))
+        NoPatternHere::NoRecord => "no record is named; a record starts with `tapeline: record/1`".to_owned(),
+        NoPatternHere::Fabric(0) => "no fabric is named; a fabric starts with `tapeline: fabric/1`".to_owned(),
+        NoPatternHere::Fabric(_) => "several fabrics are named; a pattern is worked out for one".to_owned(),
+        NoPatternHere::NothingWanted => {
+            "no pressure is wanted: say `--pressure 27mmHg`, `--class 2 --scheme ID` or `--at wrist=27mmHg`, or prescribe one in the record".to_owned()
         }
-        NoPattern::NoClass => anyhow!("no class is named; write `--class 2 --scheme ID`"),
-        NoPattern::OpenClass(class) => anyhow!(
-            "class {class} is open at one end, so it has no middle; name a pressure, as `--pressure 52mmHg`"
-        ),
-        NoPattern::NoShare(landmark) => anyhow!(
-            "no scheme sets a share {} for this; say how far the pressure falls, as `--fall-to 60%`",
-            words::at(*landmark)
-        ),
-        NoPattern::TooFew => anyhow!(
-            "fewer than two landmarks are measured from {} toward the trunk; a fall needs two",
-            words::the(limb.reference())
-        ),
-        NoPattern::NoCurve => {
-            anyhow!(
-                "the fabric has no curve, so no pressure can be aimed at; see `tapeline explain bench-test`"
-            )
-        }
+        NoPatternHere::Pattern(why) => match why {
+            NoPattern::NotMeasured(landmark) => format!("the limb is not measured {}", words::at(*landmark)),
+            NoPattern::NoClass => "a class is wanted and none is named".to_owned(),
+            NoPattern::OpenClass(class) => format!("class {class} has an open end, so it has no middle; say `--pressure`"),
+            NoPattern::NoShare(landmark) => {
+                format!("the scheme sets no share {}; say `--fall-to 60%`", words::at(*landmark))
+            }
+            NoPattern::TooFew => "fewer than two marks are measured from the reference toward the trunk".to_owned(),
+            NoPattern::NoCurve => "the fabric has no curve; `tapeline fabric` makes one of a bench test".to_owned(),
+        },
     }
-}
-
-/// `file` as seen from `folder`; the full path where the two have no folder in common.
-fn named_from(folder: &Path, file: &Path) -> PathBuf {
-    let here = if folder.as_os_str().is_empty() { Path::new(".") } else { folder };
-    let (Ok(folder), Ok(full)) = (here.canonicalize(), file.canonicalize()) else {
-        return file.to_path_buf();
-    };
-    let shared = folder.components().zip(full.components()).take_while(|(one, other)| one == other).count();
-    if shared <= 1 {
-        return full;
-    }
-    let up = folder.components().skip(shared).map(|_| std::path::Component::ParentDir);
-    up.chain(full.components().skip(shared)).collect()
 }

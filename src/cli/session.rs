@@ -27,12 +27,22 @@ pub(crate) const EVERYTHING: [What; 8] = [
     What::Kind(FileKind::Fabric),
 ];
 
+/// The kinds of files that a pattern is worked out from.
+pub(crate) const WITH_FABRIC: [What; 4] = [
+    What::Kind(FileKind::Record),
+    What::Kind(FileKind::Visits),
+    What::VisitTable,
+    What::Kind(FileKind::Fabric),
+];
+
 /// A record with everything that it is held against.
 pub(crate) struct Session {
     /// The files.
     pub(crate) opened: Opened,
     /// Under what they are judged.
     pub(crate) setting: Setting,
+    /// Fabric files of the command line.
+    fabrics: Vec<PathBuf>,
 }
 
 impl Session {
@@ -59,7 +69,20 @@ impl Session {
             )
             .into());
         }
-        Ok(Self { opened, setting })
+        Ok(Self { opened, setting, fabrics })
+    }
+
+    /// How a file written to `path` names the fabric of the command line: relative to its own folder.
+    pub(crate) fn fabric_beside(&self, path: &std::path::Path) -> Result<String, Failure> {
+        let fabric = self.fabrics.first().ok_or_else(|| anyhow!("no fabric is named"))?;
+        let parent =
+            |one: &std::path::Path| one.parent().map(std::path::Path::to_path_buf).unwrap_or_default();
+        if parent(fabric) == parent(path) {
+            let name = fabric.file_name().map(|name| name.to_string_lossy().into_owned());
+            return Ok(name.unwrap_or_else(|| fabric.display().to_string()));
+        }
+        let full = std::fs::canonicalize(fabric).unwrap_or_else(|_| fabric.clone());
+        Ok(full.display().to_string())
     }
 
     /// The whole check.

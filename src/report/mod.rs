@@ -23,8 +23,10 @@ mod build_chart;
 mod build_estimate;
 mod build_screening;
 mod build;
+mod build_pattern;
 
 pub use build::{LIMITS, build, build_with};
+pub use build_pattern::build_pattern;
 pub use chart_block::{ChartBlock, ClassBlock, MeasureBlock, SizeBlock, WantedBlock};
 pub use course_block::{ChangeBlock, CourseBlock, DriftBlock, DueBlock, ReadyBlock, VisitBlock};
 pub use decision_block::{DecisionBlock, SubjectBlock};
