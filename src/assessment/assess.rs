@@ -4,6 +4,7 @@ use super::chart::{ChartInRun, assess_chart};
 use super::clearings::Clearings;
 use super::client_findings::{ClientAsked, of_client};
 use super::course_findings::{is_worse, of_limb_course, of_volume, outgrown};
+use super::followed::followed;
 use super::garment_assessment::assess_garment;
 use super::record_findings::of_record;
 use super::wanted::{PrescribedHere, claimed_band};
@@ -19,7 +20,7 @@ use crate::record::{LimbRecord, Record};
 use crate::rules::NumberId;
 use crate::screening::{Case, Screened, carried_over, settle};
 use crate::sizing::parts;
-use crate::volume::{Course, Drift, course, measure};
+use crate::volume::{Course, Drift, measure};
 use crate::words;
 
 /// Checks the newest visit of a run against its charts and garments; none without a record.
@@ -27,7 +28,7 @@ pub fn assess(opened: &Opened, setting: &Setting) -> Option<Assessment> {
     let record = opened.record()?;
     let earlier = opened.earlier();
     let earlier_refs: Vec<&Record> = earlier.iter().collect();
-    let followed = followed(opened, record, setting);
+    let followed = followed(&opened.visits, setting);
     let carried = carried(record, earlier, followed.as_ref(), setting);
     let record = &carried;
     let mut findings = of_record(record, &earlier_refs, setting);
@@ -151,29 +152,6 @@ fn is_yes(answer: Option<YesNo>) -> bool {
 fn is_only(opened: &Opened) -> bool {
     let sizes: usize = opened.charts.iter().map(|chart| chart.sizes.len()).sum();
     sizes + opened.outfits.len() == 1
-}
-
-/// The course, where there is something to follow.
-fn followed(opened: &Opened, record: &Record, setting: &Setting) -> Option<Course> {
-    let in_use = record.limbs.iter().any(|limb| !limb.garments.is_empty() || !limb.infections.is_empty());
-    if opened.earlier().is_empty() && !in_use && record.infections.is_empty() {
-        return None;
-    }
-    let all: Vec<&Record> = opened.visits.iter().collect();
-    course(&all, &closely(record), setting.today, &setting.rules)
-}
-
-/// The sides where harm might go unnoticed.
-fn closely(record: &Record) -> Vec<Side> {
-    const ITEMS: [&str; 4] = ["diabetes", "feeling-reduced", "feeling-lost-diabetes", "cannot-report"];
-    let named = |list: &[crate::input::Named]| list.iter().any(|one| ITEMS.contains(&one.text.as_str()));
-    let client = named(&record.screening.present);
-    let own = |limb: &&LimbRecord| {
-        client
-            || named(&limb.screening.present)
-            || limb.arterial.as_ref().is_some_and(|one| one.cap.is_some())
-    };
-    record.limbs.iter().filter(own).map(|limb| limb.side).collect()
 }
 
 /// What a rules file lowers, said at the top of every report.

@@ -25,6 +25,7 @@ mod course_findings;
 mod limb_assessment;
 #[expect(clippy::module_inception, reason = "the room's one result bears the room's name")]
 mod assessment;
+mod followed;
 mod assess;
 mod one_garment;
 mod made;
@@ -39,6 +40,7 @@ pub use context::LimbContext;
 pub use course_findings::{change_words, due_words, part_name, protocol_words, ready_way, ready_words};
 pub use decision::{Decision, Subject};
 pub use fall_gap::{Asked, FallGap, fall_gap};
+pub use followed::followed;
 pub use garment_assessment::{GarmentAssessment, assess_garment};
 pub use limb_assessment::LimbAssessment;
 pub use made::{NoPatternHere, PatternAsked, PatternAssessment, assess_pattern};

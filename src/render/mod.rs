@@ -5,15 +5,17 @@
 //! Source: ours; each form names its own.
 
 mod paper;
+mod course_plot;
 mod sheet;
 mod report;
+mod volume_page;
 mod text;
 mod html;
 mod json;
 #[cfg(feature = "pdf")]
 mod pdf;
 
-pub use html::html;
+pub use html::{html, svg_file};
 pub use json::json;
 pub use paper::Paper;
 #[cfg(feature = "pdf")]
@@ -21,3 +23,4 @@ pub use pdf::{PdfFault, pdf};
 pub use report::terminal_report;
 pub use sheet::{Language, sheet};
 pub use text::{MOST_COLUMNS, plain, terminal};
+pub use volume_page::{volume_page, volume_scene, volume_sheet};

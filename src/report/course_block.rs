@@ -29,6 +29,8 @@ pub struct CourseBlock {
 pub struct VisitBlock {
     /// The day.
     pub measured_on: String,
+    /// Days since the first visit.
+    pub day: i32,
     /// The limb, by its place in the report.
     pub limb: usize,
     /// Its volume.
@@ -41,6 +43,10 @@ pub struct VisitBlock {
     pub excess_percent: Option<Figure>,
     /// SD between visits.
     pub sd_ml: Option<Figure>,
+    /// Lower end of what another visit may give by measuring alone.
+    pub unchanged_low_ml: Option<Figure>,
+    /// Its upper end.
+    pub unchanged_high_ml: Option<Figure>,
     /// Which series of like measurements.
     pub series: usize,
 }

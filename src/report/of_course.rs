@@ -1,9 +1,13 @@
 //! Owns how the course over the visits becomes its block.
 
+use jiff::civil::Date;
+
 use super::of_volume::percent;
 use super::{ChangeBlock, CourseBlock, DriftBlock, DueBlock, Figure, ReadyBlock, VisitBlock};
 use crate::assessment::{change_words, protocol_words, ready_way, ready_words};
-use crate::volume::{Change, Course, Drift, Due, DueKind, LimbCourse, NoExcess, Ready, Visit, VolumeNumbers};
+use crate::volume::{
+    Change, Course, Drift, Due, DueKind, LimbCourse, NoExcess, Ready, TWO_SIDED, Visit, VolumeNumbers,
+};
 use crate::words;
 
 impl CourseBlock {
@@ -12,7 +16,10 @@ impl CourseBlock {
         let each = || course.limbs.iter().enumerate();
         Self {
             visits: each()
-                .flat_map(|(limb, one)| one.visits.iter().map(move |visit| of_visit(limb, visit)))
+                .flat_map(|(limb, one)| {
+                    let first = one.visits.first().map(|visit| visit.measured_on);
+                    one.visits.iter().map(move |visit| of_visit(limb, first, visit))
+                })
                 .collect(),
             changes: each()
                 .flat_map(|(limb, one)| {
@@ -28,8 +35,11 @@ impl CourseBlock {
     }
 }
 
-fn of_visit(limb: usize, visit: &Visit) -> VisitBlock {
+fn of_visit(limb: usize, first: Option<Date>, visit: &Visit) -> VisitBlock {
     let volume = &visit.volume;
+    let day = first.and_then(|first| visit.measured_on.since(first).ok()).map_or(0, |span| span.get_days());
+    let reach = visit.sd_between_ml.map(|sd| TWO_SIDED * std::f64::consts::SQRT_2 * sd);
+    let ends = volume.measured.zip(reach).map(|(one, reach)| (one.ml - reach, one.ml + reach));
     VisitBlock {
         measured_on: words::date_short(visit.measured_on),
         limb,
@@ -38,6 +48,9 @@ fn of_visit(limb: usize, visit: &Visit) -> VisitBlock {
         excess_ml: volume.excess.and_then(|one| Figure::ml(one.ml)),
         excess_percent: volume.excess.and_then(|one| percent(one.percent)),
         sd_ml: visit.sd_between_ml.and_then(Figure::ml),
+        day,
+        unchanged_low_ml: ends.and_then(|(low, _)| Figure::ml(low)),
+        unchanged_high_ml: ends.and_then(|(_, high)| Figure::ml(high)),
         series: visit.series,
     }
 }
@@ -116,18 +129,21 @@ fn notes(course: &LimbCourse, numbers: &VolumeNumbers) -> Vec<String> {
         ));
     }
     let on = |at: usize| course.visits.get(at).map(|visit| words::date_short(visit.measured_on));
+    let mut copied = false;
     for change in &course.changes {
         let Some(since) = on(change.from) else { continue };
         if let Some(excess) = &change.excess {
             if let Some(reduction) = excess.reduction_percent {
                 let (what, share) =
                     if reduction < 0.0 { ("has grown by", -reduction) } else { ("is smaller by", reduction) };
+                let error = if excess.beyond() { "" } else { ", within measurement error" };
                 all.push(format!(
-                    "Since {since} the excess {what} {} % of what it was.",
+                    "Since {since} the excess {what} {} % of what it was{error}.",
                     words::trimmed(share, 1)
                 ));
             }
-            if excess.other_identical {
+            if excess.other_identical && !copied {
+                copied = true;
                 all.push(format!(
                     "Every girth of the other limb is the same as on {since}; if it was copied and not measured, the change of the excess is wrong."
                 ));

@@ -4,7 +4,7 @@ use super::{DifferenceBlock, Figure, GradeBlock, PartBlock, VolumeBlock};
 use crate::anatomy::Limb;
 use crate::assessment::part_name;
 use crate::record::VolumeMethod;
-use crate::volume::{CutOffs, Graded, LimbVolume, Part, Place, Uncompared, VisitVolume};
+use crate::volume::{CutOffGrade, CutOffs, LimbVolume, Part, Place, Uncompared, VisitVolume};
 use crate::words;
 
 /// A mark as printed: `wrist (C)`, `at 12 cm`.
@@ -86,20 +86,25 @@ fn not_compared(volume: &VisitVolume) -> Option<String> {
 
 /// `ISL: minimal; CTCAE v3: grade 2; 200 mL: met`.
 fn graded_words(volume: &VisitVolume) -> String {
-    let mut all: Vec<String> = volume.grades.iter().map(grade_words).collect();
-    all.extend(volume.cut_offs.as_ref().map(cut_off_words));
+    let mut all: Vec<String> = volume
+        .grades
+        .iter()
+        .map(|one| format!("{}: {}", set_words(&one.set), grade_words(&one.grade)))
+        .collect();
+    all.extend(
+        volume.cut_offs.as_ref().map(|one| format!("{}: {}", cut_off_name(one), cut_off_words(one.grade))),
+    );
     all.join("; ")
 }
 
-/// One set as printed.
-pub(super) fn grade_words(one: &Graded) -> String {
-    let grade = match one.grade.as_str() {
+/// A grade as printed.
+pub(super) fn grade_words(grade: &str) -> String {
+    match grade {
         "yes" => "met".to_owned(),
         "no" => "not met".to_owned(),
         number if number.bytes().all(|byte| byte.is_ascii_digit()) => format!("grade {number}"),
         other => other.to_owned(),
-    };
-    format!("{}: {grade}", set_words(&one.set))
+    }
 }
 
 /// A set's name as printed.
@@ -115,20 +120,21 @@ pub(super) fn set_words(set: &str) -> String {
 }
 
 /// The two cut-offs as printed.
-pub(super) fn cut_off_words(one: &CutOffs) -> String {
+pub(super) fn cut_off_name(one: &CutOffs) -> String {
     let limb = match one.dominant {
-        None => "a leg",
-        Some(true) => "the dominant arm",
-        Some(false) => "the arm that is not dominant",
+        None => "leg",
+        Some(true) => "dominant arm",
+        Some(false) => "other arm",
     };
-    let grade = match one.grade {
-        crate::volume::CutOffGrade::NoneOrMild => "none to mild",
-        crate::volume::CutOffGrade::Moderate => "moderate",
-        crate::volume::CutOffGrade::Severe => "severe",
-    };
-    format!(
-        "cut-offs of body scans for {limb} ({} and {} %): {grade}",
-        words::trimmed(one.lower_percent, 1),
-        words::trimmed(one.upper_percent, 1)
-    )
+    let (lower, upper) = (words::trimmed(one.lower_percent, 1), words::trimmed(one.upper_percent, 1));
+    format!("body scans, {limb}, {lower} and {upper} %")
+}
+
+/// Where an excess lies between the two, as printed.
+pub(super) fn cut_off_words(grade: CutOffGrade) -> &'static str {
+    match grade {
+        CutOffGrade::NoneOrMild => "none to mild",
+        CutOffGrade::Moderate => "moderate",
+        CutOffGrade::Severe => "severe",
+    }
 }

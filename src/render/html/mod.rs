@@ -10,3 +10,4 @@ mod blocks;
 mod page;
 
 pub use page::html;
+pub use svg::svg_file;

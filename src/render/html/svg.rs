@@ -6,6 +6,13 @@ use super::escape;
 use crate::document::{Anchor, Ink, Pen, Scene, Shape};
 use crate::words::trimmed;
 
+/// A drawing as a file of its own.
+pub fn svg_file(scene: &Scene) -> String {
+    // Fonts of the page are not there: any plain one serves.
+    let drawn = svg(scene, "drawing").replacen("<svg ", "<svg font-family=\"sans-serif\" ", 1);
+    format!("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n{drawn}\n")
+}
+
 /// The drawing with its title and description; `id` makes the names of both unique in the page.
 pub(super) fn svg(scene: &Scene, id: &str) -> String {
     let mut out = format!(

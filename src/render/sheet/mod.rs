@@ -3,7 +3,7 @@
 //!
 //! Recomputes nothing: every figure is the report's printed text.
 
-mod wording;
+pub(in crate::render) mod wording;
 mod subject;
 mod language;
 mod band;
