@@ -8,7 +8,7 @@ use super::followed::followed;
 use super::garment_assessment::assess_garment;
 use super::record_findings::of_record;
 use super::wanted::{PrescribedHere, claimed_band};
-use super::weigh::{client_outcomes, counted, decide, limb_outcome};
+use super::weigh::{counted, decide, limb_outcome};
 use super::{
     Assessment, ChartAssessment, ChartOutcomes, LimbAssessment, LimbContext, Opened, Outcome, Setting,
 };
@@ -289,11 +289,4 @@ fn settle_outcomes(limbs: &mut [LimbAssessment], findings: &[Finding]) {
         let charts: Vec<ChartOutcomes> = limb.charts.iter().map(|chart| chart.outcomes.clone()).collect();
         limb.outcome = limb_outcome(findings, index, &charts);
     }
-    // The client's own outcomes are those of every limb.
-    let _ = client_outcomes(findings, None);
-}
-
-/// The limb's screening, for rooms that print it.
-pub fn screened(assessment: &Assessment, limb: usize) -> Option<&Screened> {
-    assessment.limbs.get(limb).map(|one| &one.screened)
 }

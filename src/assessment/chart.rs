@@ -14,7 +14,7 @@ use crate::sizing::{ChartVerdict, LengthFit, SizeVerdict, Sizing, SizingInput, c
 use crate::words;
 
 /// A chart in its run.
-pub struct ChartInRun {
+pub(super) struct ChartInRun {
     /// The chart.
     pub chart: Chart,
     /// Its label as printed.
@@ -28,7 +28,7 @@ pub struct ChartInRun {
 }
 
 /// Checks one chart on one limb: what is worked out, and what was found.
-pub fn assess_chart(context: &LimbContext<'_>, run: ChartInRun) -> (ChartAssessment, Vec<Finding>) {
+pub(super) fn assess_chart(context: &LimbContext<'_>, run: ChartInRun) -> (ChartAssessment, Vec<Finding>) {
     let setting = context.setting;
     let ChartInRun { chart, printed, part, place, part_elsewhere } = run;
     let tape = setting.number(NumberId::TapeSd);

@@ -13,7 +13,7 @@ use crate::sizing::{
 use crate::words;
 
 /// A chart that is asked about.
-pub struct ChartAsked<'a> {
+pub(super) struct ChartAsked<'a> {
     /// What was worked out.
     pub assessed: &'a ChartAssessment,
     /// Its place.
@@ -23,7 +23,7 @@ pub struct ChartAsked<'a> {
 }
 
 /// Every finding of a chart, with what was decided on each.
-pub fn chart_findings(context: &LimbContext<'_>, asked: &ChartAsked<'_>) -> Vec<Finding> {
+pub(super) fn chart_findings(context: &LimbContext<'_>, asked: &ChartAsked<'_>) -> Vec<Finding> {
     let mut found = of_offer(context, asked);
     found.extend(of_sizes(context, asked));
     if let Some(size) = asked.assessed.size() {

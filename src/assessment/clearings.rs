@@ -32,7 +32,7 @@ impl Clearings<'_> {
 }
 
 /// What a clearing comes to.
-pub fn decided(clearing: &Clearing) -> Decided {
+pub(super) fn decided(clearing: &Clearing) -> Decided {
     match clearing {
         Clearing::Cleared(entry, until) => Decided::Cleared(by(entry, *until)),
         Clearing::Refused(entry) => Decided::Refused(by(entry, None)),

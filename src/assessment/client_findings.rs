@@ -4,7 +4,6 @@ use super::Setting;
 use super::clearings::{Clearings, decided};
 use crate::anatomy::Limb;
 use crate::finding::{self, Finding, FindingId, Place, Who, roles};
-use crate::record::AgeBand;
 use crate::rules::{ArterialValue, ClearRule, Group, NumberId, Role, Severity, Urgency};
 use crate::screening::{
     Age, ArterialDecision, ArterialFigure, Case, Clearing, DateOf, Inconsistent, JudgedValue, Present,
@@ -13,7 +12,7 @@ use crate::screening::{
 use crate::words;
 
 /// A limb's screening with all that it is said with.
-pub struct ClientAsked<'a> {
+pub(super) struct ClientAsked<'a> {
     /// The limb on that day.
     pub case: Case<'a>,
     /// Its screening, settled.
@@ -27,7 +26,7 @@ pub struct ClientAsked<'a> {
 }
 
 /// Everything that the screening of a limb brings. What is the client's stands with the first limb only.
-pub fn of_client(asked: &ClientAsked<'_>) -> Vec<Finding> {
+pub(super) fn of_client(asked: &ClientAsked<'_>) -> Vec<Finding> {
     let mut found = Vec::new();
     let first = asked.index == 0;
     for present in &asked.screened.present {
@@ -150,15 +149,13 @@ fn arterial_value(
     let (why, next, basis) = match rule {
         Some(rule) => (rule.finding.clone(), rule.next.clone(), Some((rule.basis, rule.source.clone()))),
         None => {
-            let (why, next) = match severity {
-                Severity::Stop => (
-                    "The blood supply was judged inadequate",
-                    "No fitting; opinion of the vascular team first.",
-                ),
-                _ => (
+            let (why, next) = if severity == Severity::Stop {
+                ("The blood supply was judged inadequate", "No fitting; opinion of the vascular team first.")
+            } else {
+                (
                     "The blood supply was judged doubtful",
                     "The vascular team gives its opinion and writes a cap.",
-                ),
+                )
             };
             (why.to_owned(), next.to_owned(), None)
         }
@@ -421,7 +418,7 @@ fn not_counted(asked: &ClientAsked<'_>) -> Vec<Finding> {
 }
 
 /// Why a clearing does not count, as a clause.
-pub fn why_words(why: &WhyVain) -> String {
+pub(super) fn why_words(why: &WhyVain) -> String {
     match why {
         WhyVain::Nobody => "nobody can clear it; a value or an assessment is needed".to_owned(),
         WhyVain::Role(may) => {
@@ -441,9 +438,4 @@ pub fn why_words(why: &WhyVain) -> String {
         WhyVain::Stop => "a stop ends only with a changed answer".to_owned(),
         WhyVain::NotThere => "nothing of that name stands".to_owned(),
     }
-}
-
-/// Whether adult bands hold.
-pub fn is_adult(band: AgeBand) -> bool {
-    band == AgeBand::Adult
 }

@@ -5,6 +5,7 @@ use super::wanted::WantedPressure;
 use crate::record::{LimbRecord, Record};
 
 /// A limb and all that its charts are held against.
+#[expect(clippy::struct_excessive_bools, reason = "four separate facts of one limb")]
 pub struct LimbContext<'a> {
     /// Under what the check is made.
     pub setting: &'a Setting,

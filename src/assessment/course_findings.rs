@@ -23,7 +23,7 @@ pub fn part_name(limb: Limb, part: PartOfLimb) -> &'static str {
 }
 
 /// Findings of the volumes at this visit.
-pub fn of_volume(limb: Limb, volume: &VisitVolume, place: Place, setting: &Setting) -> Vec<Finding> {
+pub(super) fn of_volume(limb: Limb, volume: &VisitVolume, place: Place, setting: &Setting) -> Vec<Finding> {
     let mut found = Vec::new();
     match volume.uncompared {
         Some(Uncompared::OtherMarks) => found.push(finding::volume_not_compared::volume_not_compared(
@@ -55,7 +55,7 @@ pub fn of_volume(limb: Limb, volume: &VisitVolume, place: Place, setting: &Setti
 }
 
 /// The finding of a worsening.
-pub fn worsening(limb: Limb, one: &Worsening, place: Place) -> Finding {
+pub(super) fn worsening(limb: Limb, one: &Worsening, place: Place) -> Finding {
     let of = match (one.grown, one.part) {
         (Grown::Excess, None) => "the excess".to_owned(),
         (Grown::Limb, None) => format!("the {}", limb.name()),
@@ -116,7 +116,12 @@ pub fn ready_way(ready: &Ready) -> String {
 }
 
 /// Findings of a limb's course. `made_to_measure` when an order would be made to measure.
-pub fn of_limb_course(limb: Limb, course: &LimbCourse, place: Place, made_to_measure: bool) -> Vec<Finding> {
+pub(super) fn of_limb_course(
+    limb: Limb,
+    course: &LimbCourse,
+    place: Place,
+    made_to_measure: bool,
+) -> Vec<Finding> {
     let mut found = Vec::new();
     if let Some(one) = &course.worsening {
         found.push(worsening(limb, one, place));
@@ -243,7 +248,7 @@ pub fn due_words(due: &Due) -> String {
 }
 
 /// Girths that have left the size worn, told once for each garment.
-pub fn outgrown(limb: &LimbRecord, charts: &[&Chart], place: Place) -> (Vec<Drift>, Vec<Finding>) {
+pub(super) fn outgrown(limb: &LimbRecord, charts: &[&Chart], place: Place) -> (Vec<Drift>, Vec<Finding>) {
     let all = drift(limb, charts);
     let mut garments: Vec<String> = all.iter().map(garment_name).collect();
     garments.dedup();
@@ -269,6 +274,6 @@ fn garment_name(one: &Drift) -> String {
 }
 
 /// Whether the course has found the swelling of a limb worse.
-pub fn is_worse(course: Option<&Course>, side: crate::anatomy::Side) -> bool {
+pub(super) fn is_worse(course: Option<&Course>, side: crate::anatomy::Side) -> bool {
     course.is_some_and(|course| course.limbs.iter().any(|one| one.side == side && one.worsening.is_some()))
 }

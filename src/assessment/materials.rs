@@ -6,7 +6,11 @@ use crate::input::Text;
 use crate::screening::{MaterialVerdict, against_materials, allergy_words};
 
 /// What the allergies mean for a garment.
-pub fn of_materials(context: &LimbContext<'_>, materials: Option<&[Text]>, place: Place) -> Vec<Finding> {
+pub(super) fn of_materials(
+    context: &LimbContext<'_>,
+    materials: Option<&[Text]>,
+    place: Place,
+) -> Vec<Finding> {
     let rules = &context.setting.rules;
     let words = allergy_words(&context.record.allergies, rules);
     match against_materials(&words, materials, rules) {

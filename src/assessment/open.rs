@@ -52,7 +52,7 @@ pub fn open_files(sources: Vec<Source>, setting: &Setting) -> Result<Opened, Vec
             match Table::read(source.clone()) {
                 Ok(table) if is_visit_table(table.header()) => tables.push(table),
                 Ok(_) => {
-                    take(open_chart(source, &setting.schemes), &mut problems, |found| charts.push(found))
+                    take(open_chart(source, &setting.schemes), &mut problems, |found| charts.push(found));
                 }
                 Err(problem) => problems.push(problem),
             }
@@ -60,7 +60,7 @@ pub fn open_files(sources: Vec<Source>, setting: &Setting) -> Result<Opened, Vec
         }
         match source.kind() {
             Some(FileKind::Record) => {
-                take(open_record(source, setting), &mut problems, |found| read.push(found))
+                take(open_record(source, setting), &mut problems, |found| read.push(found));
             }
             Some(FileKind::Visits) => {
                 take(open_visits(source, setting), &mut problems, |found| read.extend(found));
@@ -72,7 +72,7 @@ pub fn open_files(sources: Vec<Source>, setting: &Setting) -> Result<Opened, Vec
                 take(open_outfit(source, &setting.schemes), &mut problems, |found| outfits.push(found));
             }
             Some(FileKind::Fabric) => {
-                take(open_fabric(source), &mut problems, |found| opened.fabrics.push(found))
+                take(open_fabric(source), &mut problems, |found| opened.fabrics.push(found));
             }
             Some(kind @ (FileKind::Scheme | FileKind::Rules)) => {
                 let option = if kind == FileKind::Scheme { "--scheme-file" } else { "--rules" };

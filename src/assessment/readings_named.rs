@@ -5,7 +5,7 @@ use crate::input::Problem;
 use crate::record::{Reading, Record};
 
 /// A reading that names no garment of the run, with what is wrong.
-pub struct Unnamed<'r> {
+pub(super) struct Unnamed<'r> {
     /// The reading.
     pub reading: &'r Reading,
     /// What is wrong and what would be accepted.
@@ -30,7 +30,7 @@ fn names(charts: &[Chart], outfits: &[Outfit]) -> Vec<String> {
 }
 
 /// Readings that would be dropped in silence. Without a garment in the run none is asked for.
-pub fn unnamed<'r>(record: &'r Record, charts: &[Chart], outfits: &[Outfit]) -> Vec<Unnamed<'r>> {
+pub(super) fn unnamed<'r>(record: &'r Record, charts: &[Chart], outfits: &[Outfit]) -> Vec<Unnamed<'r>> {
     let names = names(charts, outfits);
     if names.is_empty() {
         return Vec::new();
@@ -54,6 +54,6 @@ pub fn unnamed<'r>(record: &'r Record, charts: &[Chart], outfits: &[Outfit]) -> 
 }
 
 /// Such readings as problems of a file without places.
-pub fn without_place(record: &Record, found: &[Unnamed<'_>]) -> Vec<Problem> {
+pub(super) fn without_place(record: &Record, found: &[Unnamed<'_>]) -> Vec<Problem> {
     found.iter().map(|one| Problem::of_file(&record.file, format!("readings: {}", one.what))).collect()
 }

@@ -12,7 +12,7 @@ use crate::rules::NumberId;
 use crate::words;
 
 /// A mark as said: `at the wrist`, `at 12.0 cm`.
-pub fn at_mark(place: MarkPlace) -> String {
+pub(super) fn at_mark(place: MarkPlace) -> String {
     place.landmark.map_or_else(|| format!("at {}", words::cm(place.at.tenths())), words::at)
 }
 
@@ -22,7 +22,7 @@ fn mark_name(place: MarkPlace) -> String {
 }
 
 /// Every finding of the record as measured.
-pub fn of_record(record: &Record, earlier: &[&Record], setting: &Setting) -> Vec<Finding> {
+pub(super) fn of_record(record: &Record, earlier: &[&Record], setting: &Setting) -> Vec<Finding> {
     let asked = questions(record, earlier, &setting.rules);
     let mut found: Vec<Finding> = asked.iter().map(|one| of_question(record, one)).collect();
     for (index, limb) in record.limbs.iter().enumerate() {
@@ -309,7 +309,7 @@ fn calipers(mark: &Mark, place: Place) -> Option<Finding> {
 }
 
 /// The severity that the rules raise a finding of the house to.
-pub fn raise(found: &mut Finding, setting: &Setting) {
+pub(super) fn raise(found: &mut Finding, setting: &Setting) {
     if let Some(severity) = setting.rules.raised(found.id.text()) {
         found.severity = severity;
     }

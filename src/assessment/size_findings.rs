@@ -13,7 +13,7 @@ use crate::rules::{NumberId, Severity};
 use crate::words;
 
 /// What is asked about.
-pub struct Garments<'a> {
+pub(super) struct Garments<'a> {
     /// The limb.
     pub on: OnLimb<'a>,
     /// What is worn.
@@ -33,7 +33,7 @@ pub struct Garments<'a> {
 }
 
 /// Every finding of a garment's estimate.
-pub fn of_estimate(what: &Garments<'_>, place: Place, setting: &Setting) -> Vec<Finding> {
+pub(super) fn of_estimate(what: &Garments<'_>, place: Place, setting: &Setting) -> Vec<Finding> {
     let mut found = Vec::new();
     found.extend(rise(what, place));
     found.extend(no_contact(what.estimated, place));
@@ -59,7 +59,7 @@ pub fn of_estimate(what: &Garments<'_>, place: Place, setting: &Setting) -> Vec<
 /// First and last judged landmark of an estimate.
 pub fn ends(estimated: &Estimated) -> (Option<Landmark>, Option<Landmark>) {
     let judged = || estimated.marks.iter().filter(|mark| mark.judged).map(|mark| mark.landmark);
-    (judged().next(), judged().last())
+    (judged().next(), judged().next_back())
 }
 
 /// The one sentence about the fall of a garment; none where it has none.
@@ -112,7 +112,7 @@ fn rise(what: &Garments<'_>, place: Place) -> Option<Finding> {
     let place = at.map_or(place, |landmark| place.at(landmark));
     if let Some(words) = contradiction(estimated) {
         let text = format!("{words} The worse of the two counts. {sentence}");
-        return Some(finding::rise::rise(place, Severity::ClearFirst, text.trim()));
+        return Some(finding::rise::contradicted(place, text.trim()));
     }
     let severity = match grade? {
         Grade::Certain | Grade::Likely => Severity::ClearFirst,
@@ -273,13 +273,10 @@ fn top_edge(estimated: &Estimated, place: Place, setting: &Setting) -> Vec<Findi
         .iter()
         .filter_map(|edge| {
             let chance = edge.chance?;
-            let severity = if chance >= setting.number(NumberId::RiseCertain) {
-                Severity::ClearFirst
-            } else if chance > setting.number(NumberId::RiseLikely) {
-                Severity::Caution
-            } else {
+            if chance <= setting.number(NumberId::RiseLikely) {
                 return None;
-            };
+            }
+            let severity = Severity::ClearFirst;
             let said = |mmhg: Option<f64>| mmhg.map_or_else(|| "more by its stretch".to_owned(), words::mmhg);
             let below = edge.garment_mmhg().map_or_else(|| "less".to_owned(), words::mmhg);
             Some(finding::top_edge::top_edge(

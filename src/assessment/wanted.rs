@@ -4,7 +4,6 @@ use crate::anatomy::Limb;
 use crate::garment::{Claim, ClassBand, Schemes};
 use crate::quantity::mmhg;
 use crate::record::{Prescribed, Wanted};
-use crate::rules::Limbs;
 use crate::words;
 
 /// The pressure that was prescribed for a limb.
@@ -85,7 +84,7 @@ pub fn claim_printed(claim: &Claim) -> String {
 }
 
 /// Whether a claim is what was prescribed; none where one of the two says nothing.
-pub fn is_as_prescribed(claim: Option<&Claim>, wanted: &WantedPressure) -> Option<bool> {
+pub(super) fn is_as_prescribed(claim: Option<&Claim>, wanted: &WantedPressure) -> Option<bool> {
     /// Ends closer than this are one (derived: unit conversion in the last binary places).
     const SAME: f64 = 1e-9;
     let claim = claim?;
@@ -97,9 +96,4 @@ pub fn is_as_prescribed(claim: Option<&Claim>, wanted: &WantedPressure) -> Optio
             above && below
         }),
     })
-}
-
-/// Whether a scheme is for a limb.
-pub fn is_for(limbs: Limbs, limb: Limb) -> bool {
-    limbs.include(limb)
 }

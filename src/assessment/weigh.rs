@@ -52,7 +52,7 @@ pub fn counted(charts: &[ChartOutcomes]) -> Vec<usize> {
 }
 
 /// Every outcome that the client's findings bring on a limb (none: on any), worst first.
-pub fn client_outcomes(findings: &[Finding], limb: Option<usize>) -> Vec<Outcome> {
+pub(super) fn client_outcomes(findings: &[Finding], limb: Option<usize>) -> Vec<Outcome> {
     let own = || {
         findings.iter().filter(|finding| {
             finding.place.is_client()
@@ -72,21 +72,36 @@ pub fn client_outcomes(findings: &[Finding], limb: Option<usize>) -> Vec<Outcome
     all
 }
 
+/// What garment files bring: no outcome of their own, but what stands against them is never passed over.
+pub(super) fn garment_outcomes(findings: &[Finding], limb: Option<usize>) -> Vec<Outcome> {
+    let own = || {
+        findings
+            .iter()
+            .filter(|finding| finding.place.garment && (limb.is_none() || finding.place.limb == limb))
+    };
+    let mut all = Vec::new();
+    if own().any(|finding| finding.severity == Severity::Stop) {
+        all.push(Outcome::Stop);
+    }
+    if own().any(Finding::must_be_cleared) {
+        all.push(Outcome::Refer);
+    }
+    all
+}
+
 /// The outcome of a limb: the worst of the client's and, for each part, its counted chart's.
 pub fn limb_outcome(findings: &[Finding], limb: usize, charts: &[ChartOutcomes]) -> Option<Outcome> {
     let client = client_outcomes(findings, Some(limb)).into_iter();
+    let worn = garment_outcomes(findings, Some(limb)).into_iter();
     let counted =
         counted(charts).into_iter().filter_map(|place| charts.get(place)).map(ChartOutcomes::outcome);
-    client.chain(counted).min()
+    client.chain(worn).chain(counted).min()
 }
 
 /// The one decision, from the findings and the charts of every limb. A garment file adds its findings.
-pub fn decide(findings: &[Finding], limbs: &[Vec<ChartOutcomes>]) -> Decision {
+pub(super) fn decide(findings: &[Finding], limbs: &[Vec<ChartOutcomes>]) -> Decision {
     let mut all = client_outcomes(findings, None);
-    let garment = findings.iter().any(|finding| finding.place.garment && finding.must_be_cleared());
-    if garment {
-        all.push(Outcome::Refer);
-    }
+    all.extend(garment_outcomes(findings, None));
     for charts in limbs {
         all.extend(
             counted(charts).into_iter().filter_map(|at| charts.get(at)).flat_map(|chart| chart.holds.clone()),
@@ -109,7 +124,7 @@ fn subject(findings: &[Finding], limbs: &[Vec<ChartOutcomes>], outcome: Option<O
         let own = findings.iter().find(|one| one.place.is_client() && brings(one, outcome));
         return Subject::Client { limb: own.and_then(|one| one.place.limb).filter(|_| both) };
     }
-    if outcome == Outcome::Refer && findings.iter().any(|one| one.place.garment && one.must_be_cleared()) {
+    if garment_outcomes(findings, None).contains(&outcome) {
         return Subject::Garment;
     }
     for (limb, charts) in limbs.iter().enumerate() {

@@ -24,3 +24,11 @@ pub fn rise(place: Place, severity: Severity, sentence: &str) -> Finding {
         ),
     }
 }
+
+/// Readings and estimate contradict each other; `sentence` says where, and the worse of the two.
+pub fn contradicted(place: Place, sentence: &str) -> Finding {
+    Finding::of(&ENTRY, Severity::ClearFirst, place).say(sentence).next(
+        "A certified fitter or the therapist finds out which is right: read again, and lay the garment flat and measure its widths again.",
+        &[Who::Role(Role::Fitter), Who::Role(Role::Therapist)],
+    )
+}

@@ -32,7 +32,7 @@ pub(super) fn chart(found: &Assessment, limb: usize, one: &ChartAssessment) -> C
             .filter(|outcome| *outcome != one.outcome() && *outcome != Outcome::TrialFitting)
             .collect(),
         verdict: one.choice.verdict.word(),
-        size: one.choice.size.filter(|_| one.choice.verdict == ChartVerdict::Size),
+        size: one.choice.size,
         variant: one.variant.clone(),
         length_note: one.length_note.clone(),
         nearest: one.choice.nearest,
@@ -47,7 +47,7 @@ pub(super) fn chart(found: &Assessment, limb: usize, one: &ChartAssessment) -> C
             .iter()
             .map(|wanted| WantedBlock { measure: wanted.landmark.name(), sizes: wanted.sizes.clone() })
             .collect(),
-        line: line(found, limb, one),
+        line: line(found, one),
     }
 }
 
@@ -99,12 +99,8 @@ fn size(one: &ChartAssessment, at: usize, fit: &SizeFit) -> SizeBlock {
 }
 
 /// The chart's one line. It invites to a fitting only where the report does.
-fn line(found: &Assessment, limb: usize, one: &ChartAssessment) -> String {
+fn line(found: &Assessment, one: &ChartAssessment) -> String {
     let decision = found.decision.outcome;
-    let own = found.limbs.get(limb).and_then(|limb| limb.outcome);
-    let figures_only =
-        decision.is_some_and(Outcome::forbids_fitting) || own.is_some_and(Outcome::forbids_fitting);
-    let lead = if figures_only { "Figures only: " } else { "" };
     let variant = one.variant.as_ref().map_or_else(String::new, |variant| format!(", {variant}"));
     let body = match one.choice.verdict {
         ChartVerdict::Size => {
@@ -150,7 +146,7 @@ fn line(found: &Assessment, limb: usize, one: &ChartAssessment) -> String {
         }
         ChartVerdict::MadeToMeasure => made_to_measure(one),
     };
-    let mut text = format!("{lead}{body}.");
+    let mut text = format!("{body}.");
     if let Some(first) = text.get(..1).map(str::to_uppercase) {
         text.replace_range(..1, &first);
     }

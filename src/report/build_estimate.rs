@@ -214,7 +214,7 @@ fn beside(estimated: &Estimated) -> Option<BesideBlock> {
     let fall = &other.fall;
     let judged = || estimated.marks.iter().filter(|mark| mark.judged).map(|mark| mark.landmark);
     let basis: GradientBasis = fall.basis;
-    let said = fall_sentence(fall, judged().next(), judged().last(), &[]);
+    let said = fall_sentence(fall, judged().next(), judged().next_back(), &[]);
     let contradicts = contradiction(estimated);
     let words = contradicts.clone().unwrap_or_else(|| format!("Beside it, {}: {said}", by_basis(basis)));
     Some(BesideBlock {

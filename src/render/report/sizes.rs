@@ -48,7 +48,7 @@ pub(super) fn chart(report: &Report, limb: &LimbBlock, chart_at: usize, width: u
 fn offered(chart: &ChartBlock) -> Option<String> {
     let mut said = Vec::new();
     said.extend(chart.style.clone());
-    said.extend(chart.claim.as_ref().map(|claim| format!("{} of {}", claim.printed, claim.scheme_name)));
+    said.extend(chart.claim.as_ref().map(|claim| claim.printed.clone()));
     said.extend(chart.variant.as_ref().map(|one| format!("length {one}")));
     (!said.is_empty()).then(|| said.join(", "))
 }
