@@ -175,3 +175,14 @@ fn the_second_set_differs_where_it_says() {
     assert_eq!((item.severity, item.urgency), (Severity::ClearFirst, Urgency::Soon));
     assert_eq!(other.item("heart-failure-moderate").unwrap().severity, Severity::ClearFirst);
 }
+
+/// Source: where the user's own role may clear it, the words are "you decide and sign".
+#[test]
+fn who_may_clear_it_is_told_to_decide_and_sign() {
+    let rules = default_rules();
+    for item in &rules.items {
+        let own = item.cleared_by.iter().any(|one| one.role.word() == "therapist");
+        assert_eq!(own, item.next.contains("you decide and sign"), "{}", item.id);
+    }
+    assert!(rules.label_with_counts().starts_with("tapeline's questions, after Rabe 2020 and others (53 items: "));
+}

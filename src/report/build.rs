@@ -39,7 +39,7 @@ pub fn build_with(found: &Assessment, pattern: Option<PatternBlock>) -> Report {
         record: build_record::record(record),
         rules: RulesBlock {
             id: rules.id.clone(),
-            name: rules.label.clone(),
+            name: rules.label_with_counts(),
             lowered: found
                 .findings
                 .iter()

@@ -135,4 +135,11 @@ impl Rules {
             .filter(|(_, count)| *count > 0)
             .collect()
     }
+
+    /// The label with what the items rest on: `…, 53 items: 20 published, 10 secondary, …`.
+    pub fn label_with_counts(&self) -> String {
+        let counts: Vec<String> =
+            self.counts_by_basis().iter().map(|(basis, count)| format!("{count} {}", basis.word())).collect();
+        format!("{} ({} items: {})", self.label, self.items.len(), counts.join(", "))
+    }
 }
