@@ -48,3 +48,6 @@ mod malformed;
 mod clients;
 mod wrong_before;
 mod laws_screening;
+mod demo;
+mod readme;
+mod support;
