@@ -42,18 +42,31 @@ function misplaced() {
   return faults;
 }
 
+/** Figures of a table that run over more than one line. */
+function broken() {
+  return [...document.querySelectorAll("tbody .n")]
+    .filter((cell) => {
+      const range = document.createRange();
+      range.selectNodeContents(cell);
+      const tops = new Set([...range.getClientRects()].filter((box) => box.width > 1).map((box) => Math.round(box.top / 4)));
+      return tops.size > 1;
+    })
+    .map((cell) => cell.textContent);
+}
+
 for (const page of pages) {
   const context = await browser.newContext({ viewport: { width: 794, height: 1123 } });
   const requests = [];
   const tab = await context.newPage();
   tab.on("request", (request) => requests.push(request.url()));
   await tab.goto(`file://${page}`);
-  const result = { page, faults: [], outside: [], scroll: [] };
+  const result = { page, faults: [], outside: [], scroll: [], broken: [] };
   result.outside = requests.filter((url) => url !== `file://${page}`);
   await tab.pdf({ path: page.replace(/html$/, "browser.pdf"), preferCSSPageSize: true, printBackground: true, tagged: true });
-  for (const width of [1280, 794, 640]) {
+  for (const width of [1280, 794, 640, 390]) {
     await tab.setViewportSize({ width, height: 1000 });
     result.faults.push(...(await tab.evaluate(misplaced)).map((fault) => `${width}: ${fault}`));
+    result.broken.push(...(await tab.evaluate(broken)).map((cell) => `${width}: ${cell}`));
     const over = await tab.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
     if (over > 0) result.scroll.push(`${width}: ${over}`);
   }
@@ -62,7 +75,7 @@ for (const page of pages) {
   const found = await tab.evaluate(() => globalThis.axe.run());
   result.axe = found.violations.map((one) => ({ id: one.id, impact: one.impact, nodes: one.nodes.length }));
   result.contrast = found.passes.some((one) => one.id === "color-contrast") && !found.violations.some((one) => one.id === "color-contrast");
-  result.headings = await tab.evaluate(() => [...document.querySelectorAll("h1,h2,h3,h4")].map((one) => one.tagName));
+  result.headings = await tab.evaluate(() => [...document.querySelectorAll("h1,h2,h3,h4,h5")].map((one) => one.tagName));
   console.log(JSON.stringify(result));
   await context.close();
 }

@@ -29,8 +29,8 @@ impl<'l> Blocks<'l> {
         match block {
             Block::Heading(title) => heading(out, title, level),
             Block::Text(tone, words) => paragraph(out, *tone, words),
-            Block::Keys(entries) => definitions(out, "keys", entries),
-            Block::Entries(entries) => definitions(out, "entries", entries),
+            Block::Keys(entries) => keys(out, entries),
+            Block::Entries(list) => entries(out, list),
             Block::List(items) => {
                 out.push_str("<ul>\n");
                 for item in items {
@@ -103,11 +103,11 @@ fn paragraph(out: &mut String, tone: Tone, words: &str) {
     add(out, format_args!("<p{class}>{}</p>\n", text(words)));
 }
 
-fn definitions(out: &mut String, class: &str, entries: &[Entry]) {
+fn keys(out: &mut String, entries: &[Entry]) {
     if entries.is_empty() {
         return;
     }
-    add(out, format_args!("<dl class=\"{class}\">\n"));
+    out.push_str("<dl class=\"keys\">\n");
     for entry in entries {
         add(out, format_args!("<div><dt>{}</dt>", text(&entry.name)));
         for said in &entry.said {
@@ -116,6 +116,21 @@ fn definitions(out: &mut String, class: &str, entries: &[Entry]) {
         out.push_str("</div>\n");
     }
     out.push_str("</dl>\n");
+}
+
+/// A name may come more than once here, which names and values in a list of pairs may not.
+fn entries(out: &mut String, entries: &[Entry]) {
+    if entries.is_empty() {
+        return;
+    }
+    out.push_str("<ul class=\"entries\">\n");
+    for entry in entries {
+        let said: Vec<String> = entry.said.iter().map(|said| text(said)).collect();
+        let name =
+            if entry.name.is_empty() { String::new() } else { format!("<b>{}:</b> ", text(&entry.name)) };
+        add(out, format_args!("<li>{name}{}</li>\n", said.join("<br>")));
+    }
+    out.push_str("</ul>\n");
 }
 
 fn ticks(out: &mut String, boxes: &[String], items: &[Tick]) {

@@ -23,10 +23,8 @@ dl>div{break-inside:avoid}
 .keys{display:grid;grid-template-columns:minmax(0,max-content) minmax(0,1fr);gap:.5mm 4mm}
 .keys>div{display:contents}
 .keys dd{grid-column:2}
-.entries>div{margin:0 0 .8mm}
-.entries dt{display:inline}
-.entries dt::after{content:\": \"}
-.entries dt+dd{display:inline}
+.entries{list-style:none;padding:0}
+.entries li{overflow-wrap:anywhere}
 dt{font-weight:bold;overflow-wrap:anywhere;max-width:60mm}
 dd{margin:0;overflow-wrap:anywhere}
 p,li,td,th,h1,h2,h3,h4{overflow-wrap:break-word}
@@ -73,14 +71,14 @@ svg{display:block;max-width:100%;height:auto}
 @media screen and (max-width:520px){
 .columns,.blanks{display:block}.blank{min-height:9mm}
 .keys{display:block}.keys dd{margin:0 0 1mm}
-.wide thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
+.wide thead{display:none}
 .wide,.wide caption,.wide tbody,.wide tr,.wide th,.wide td{display:block;text-align:left}
 .wide tr{padding:1mm 0;border-bottom:.8pt solid #000}
 .wide th,.wide td{border:0;padding:.2mm 0}
 .wide tbody th{font-weight:bold}
 .wide td::before{content:attr(data-of) \": \"}
 }
-@media print{.leaf{max-width:none;padding:0}.leaf+.leaf{break-before:page}.leaf+.apart{break-before:right}.run{display:none}}
+@media print{.leaf{max-width:none;padding:0;font-size:9pt;line-height:1.28}.client{font-size:14pt;line-height:1.3}table{font-size:8.2pt}.leaf+.leaf{break-before:page}.leaf+.apart{break-before:right}.run{display:none}}
 ";
 
 /// The style sheet of a sheet: the head of each page is set by the printing browser.
@@ -100,7 +98,7 @@ pub(super) fn style(sheet: &Sheet, paper: Paper) -> String {
     for lines in 2..=12 {
         add(&mut out, format_args!(".h{lines}{{min-height:{}pt}}", lines * 14));
     }
-    add(&mut out, format_args!("\n@page{{size:{size};margin:19mm 14mm 11mm}}\n"));
+    add(&mut out, format_args!("\n@page{{size:{size};margin:17mm 14mm 9mm}}\n"));
     let runs = sheet.numbered();
     let leaves = runs.iter().enumerate().flat_map(|(run, leaves)| leaves.iter().map(move |leaf| (run, leaf)));
     for (place, (run, leaf)) in leaves.enumerate() {
@@ -109,9 +107,9 @@ pub(super) fn style(sheet: &Sheet, paper: Paper) -> String {
             &mut out,
             format_args!(
                 ".p{place}{{page:p{place}}}@page p{place}{{counter-increment:run{run};\
-                 @top-left{{content:{};font-weight:bold;width:50%;text-align:left;{edge}}}\
+                 @top-left{{content:{};font-weight:bold;width:42%;text-align:left;{edge}}}\
                  @top-center{{content:none;width:0}}\
-                 @top-right{{content:{} counter(run{run}) {};width:50%;text-align:right;white-space:nowrap;{edge}}}}}\n",
+                 @top-right{{content:{} counter(run{run}) {};width:58%;text-align:right;white-space:nowrap;{edge}}}}}\n",
                 escape::css(&leaf.head.bold),
                 escape::css(&format!("{} \u{b7} {before}", leaf.head.plain)),
                 escape::css(&after),

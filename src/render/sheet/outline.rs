@@ -49,7 +49,7 @@ pub(super) fn outline(limb: &LimbBlock) -> Option<Outline> {
     let crowd = ((count * GAP - height) / 2.0).max(0.0);
     let (along, _) = Along::new(first.0, last.0, widest, HEADROOM + crowd);
     let half = widest * along.scale / 2.0;
-    let middle = half.max(26.0) + 4.0;
+    let middle = half.max(34.0) + 4.0;
     let side = |sign: f64| {
         points
             .iter()
@@ -80,8 +80,8 @@ pub(super) fn outline(limb: &LimbBlock) -> Option<Outline> {
         bold: true,
         text: limb.printed.to_uppercase(),
     });
-    shapes.push(Shape::label((middle, top - 4.0), Anchor::Middle, LETTERS - 0.5, far));
-    shapes.push(Shape::label((middle, bottom + 11.0), Anchor::Middle, LETTERS - 0.5, "toward the trunk"));
+    shapes.push(Shape::label((0.0, top - 4.0), Anchor::Start, LETTERS - 0.5, far));
+    shapes.push(Shape::label((0.0, bottom + 11.0), Anchor::Start, LETTERS - 0.5, "toward the trunk"));
     let height = (bottom - HEADROOM).max(0.0) + 2.0 * HEADROOM + crowd;
     Some(Outline { shapes, along, top, bottom, right: names + NAMES, height })
 }
