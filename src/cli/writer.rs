@@ -54,6 +54,12 @@ pub(crate) fn write(bytes: &[u8], path: &Path, force: bool) -> anyhow::Result<()
     Ok(())
 }
 
+/// Saves a file that this run is writing, whole, without a word; the one before is replaced.
+pub(crate) fn save(bytes: &[u8], path: &Path) -> anyhow::Result<()> {
+    let old = std::fs::metadata(path).ok();
+    put(bytes, path, old.as_ref())
+}
+
 /// A device or pipe is written into, never replaced.
 fn into_device(bytes: &[u8], path: &Path) -> anyhow::Result<()> {
     let written = OpenOptions::new().write(true).open(path).and_then(|mut file| file.write_all(bytes));

@@ -18,6 +18,7 @@ mod item;
 mod fields;
 mod suggest;
 mod agree;
+mod draft;
 mod landmarks;
 mod cell;
 mod table;
@@ -25,6 +26,7 @@ mod sheet;
 mod schema;
 
 pub use agree::keys_asked;
+pub use draft::Draft;
 pub use fields::Fields;
 pub use file_kind::FileKind;
 pub use item::{Item, YesNo};

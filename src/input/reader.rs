@@ -199,6 +199,9 @@ impl Reader {
         let mut raised = self.raised.take();
         // Equal places keep the order in which they were raised.
         raised.sort_by_key(|one| one.spot);
+        raised.dedup_by(|one, other| {
+            one.spot == other.spot && one.field == other.field && one.what == other.what
+        });
         let mut raised = told_once(raised);
         let rest: usize = raised.iter().skip(MOST_PROBLEMS).map(|one| one.count).sum();
         raised.truncate(MOST_PROBLEMS);

@@ -5,6 +5,7 @@
 //! Source: ours; each form names its own.
 
 mod paper;
+mod blank;
 mod course_plot;
 mod sheet;
 mod report;
@@ -15,6 +16,7 @@ mod json;
 #[cfg(feature = "pdf")]
 mod pdf;
 
+pub use blank::{blank_form, measuring_order, where_is};
 pub use html::{html, svg_file};
 pub use json::json;
 pub use paper::Paper;

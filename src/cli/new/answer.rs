@@ -1,0 +1,100 @@
+//! Owns how an answer is read: decimal commas are taken here, a unit may be left out once it is declared.
+
+use jiff::civil::Date;
+use tapeline::input::{Draft, Text, nearest_word};
+use tapeline::quantity::{Dimension, Unit, Units, read_quantity, read_range};
+
+/// A label.
+pub(super) fn label(text: &str) -> Result<String, String> {
+    Text::new(text).map(|text| text.as_str().to_owned()).map_err(|fault| format!("It {fault}."))
+}
+
+/// One of some words: whole, by its first letters, or by its number from 1.
+pub(super) fn word<'w>(text: &str, words: &[&'w str]) -> Result<&'w str, String> {
+    let low = text.trim().to_lowercase();
+    if let Some(found) = words.iter().find(|word| **word == low) {
+        return Ok(found);
+    }
+    if let Some(found) = low.parse::<usize>().ok().and_then(|number| words.get(number.checked_sub(1)?)) {
+        return Ok(found);
+    }
+    let mut starting = words.iter().filter(|word| word.starts_with(&low));
+    if let (Some(found), None) = (starting.next(), starting.next()) {
+        return Ok(found);
+    }
+    let near = nearest_word(&low, words.iter().copied());
+    let near = near.map_or(String::new(), |near| format!(" Did you mean {near}?"));
+    Err(format!("`{text}` is none of {}.{near}", words.join(", ")))
+}
+
+/// A comma between two digits as a point.
+pub(super) fn pointed(text: &str) -> String {
+    let chars: Vec<char> = text.trim().chars().collect();
+    let digit = |at: Option<usize>| at.and_then(|at| chars.get(at)).is_some_and(char::is_ascii_digit);
+    chars
+        .iter()
+        .enumerate()
+        .map(|(at, c)| if *c == ',' && digit(at.checked_sub(1)) && digit(Some(at + 1)) { '.' } else { *c })
+        .collect()
+}
+
+/// The units that a draft declares.
+pub(super) fn units(draft: &Draft) -> Units {
+    let keys = Dimension::ALL.into_iter().filter_map(|one| draft.text(&format!("units.{}", one.key())));
+    keys.filter_map(|text| Unit::parse(&text)).fold(Units::default(), Units::with)
+}
+
+/// A number of a dimension, with its unit or bare under a declared one, as the file has it.
+pub(super) fn number(draft: &Draft, text: &str, dimension: Dimension) -> Result<String, String> {
+    let text = pointed(text);
+    read_quantity(&text, dimension, units(draft))
+        .map(|_| text.clone())
+        .map_err(|fault| format!("`{text}` {fault}."))
+}
+
+/// Several numbers of a length, separated by blanks: `25.6 25.8`.
+pub(super) fn numbers(draft: &Draft, text: &str) -> Result<Vec<String>, String> {
+    let text = pointed(text);
+    // A unit behind the last holds for all: `25.6 25.8 cm`.
+    let mut parts: Vec<String> =
+        text.split([' ', '/', ';']).filter(|part| !part.is_empty()).map(str::to_owned).collect();
+    if let Some(unit) = parts.last().filter(|last| Unit::parse(last).is_some()).cloned() {
+        parts.pop();
+        parts = parts.into_iter().map(|part| format!("{part} {unit}")).collect();
+    }
+    if parts.is_empty() {
+        return Err("Type a number.".to_owned());
+    }
+    parts.iter().map(|part| number(draft, part, Dimension::Length)).collect()
+}
+
+/// A length in cm of a number as the file has it.
+pub(super) fn cm(draft: &Draft, text: &str) -> Option<f64> {
+    read_quantity(text, Dimension::Length, units(draft)).ok().map(|written| written.si() * 100.0)
+}
+
+/// A range of lengths: `16-18`, `under 14`.
+pub(super) fn range(draft: &Draft, text: &str) -> Result<String, String> {
+    let text = pointed(text);
+    read_range(&text, units(draft)).map(|_| text.clone()).map_err(|fault| format!("`{text}` {fault}."))
+}
+
+/// A day.
+pub(super) fn day(text: &str) -> Result<String, String> {
+    let shaped = text.len() == 10;
+    match text.parse::<Date>() {
+        Ok(_) if shaped => Ok(text.to_owned()),
+        _ => Err(format!("`{text}` is no day; write year-month-day, as 2026-03-14.")),
+    }
+}
+
+/// Numbers from 1 to `most`, separated by blanks or commas.
+pub(super) fn picks(text: &str, most: usize) -> Result<Vec<usize>, String> {
+    text.split([' ', ','])
+        .filter(|part| !part.is_empty())
+        .map(|part| {
+            let number = part.parse::<usize>().ok().filter(|number| (1..=most).contains(number));
+            number.ok_or_else(|| format!("`{part}` is no number from 1 to {most}."))
+        })
+        .collect()
+}
