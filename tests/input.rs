@@ -342,7 +342,7 @@ fn read_every_kind() {
                 "marks: [{landmark: A, at: 0 cm, girth: 16 cm, calipers: {wide: 9 cm, deep: 7 cm}}]"
                     .to_owned(),
             ),
-            Some("marks" | "other_limb") if both => None,
+            Some("other_limb") if both => None,
             _ => Some(line.to_owned()),
         });
         let reader = Reader::new(source(&record)).unwrap();

@@ -15,7 +15,6 @@ mod check;
 mod sheet;
 mod volume;
 mod gradient;
-mod target;
 mod pattern;
 mod inspect;
 mod fabric;
@@ -89,9 +88,4 @@ fn text_of(report: &Report, format: Format) -> anyhow::Result<String> {
         Format::Json => json(report).context("the report could not be made into JSON"),
         Format::Text => Ok(terminal_report(report, stream::columns())),
     }
-}
-
-/// What a command says whose room is not furnished.
-fn pending(command: &str) -> Failure {
-    anyhow::anyhow!("`{command}` is not furnished in this build").into()
 }

@@ -16,7 +16,6 @@ mod of_course;
 mod volume_detail;
 mod volume_report;
 mod pattern_block;
-mod of_pattern;
 mod model;
 mod build_decision;
 mod build_finding;
@@ -39,7 +38,6 @@ pub use model::{
     ArterialBlock, GroupBlock, LegBlock, LengthBlock, LimbBlock, MeasuredBlock, PresentBlock, QuestionBlock,
     RecordBlock, Report, RulesBlock, ScreeningBlock, Tool,
 };
-pub use of_pattern::pattern_block;
 pub use pattern_block::{PatternBlock, PatternMark};
 pub use pressure_block::{MarkBlock, PressureBlock, ProfileBlock, ReferenceBlock, TopEdgeBlock};
 pub use volume_block::{DifferenceBlock, GradeBlock, PartBlock, VolumeBlock};
