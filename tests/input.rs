@@ -380,6 +380,9 @@ fn read_every_kind() {
     let _ = tapeline::record::read_visits(&visits);
     let _ = tapeline::rules::read_shipped_rules("default");
     let _ = tapeline::rules::read_shipped_rules("awmf-037-005");
+    // The shipped sets raise no finding.
+    let raising = "tapeline: rules/1\nid: own\nextends: default\nlabel: own\nsource: own\nraised: [{finding: slope-steep, severity: clear-first, basis: house rule, why: own}]\n";
+    let _ = tapeline::rules::read_rules(Some(source(raising)));
 }
 
 #[test]

@@ -202,7 +202,6 @@ static SIDE: Block = Block::of(
     "side",
     &[
         MARKS,
-        OTHER_LIMB,
         LENGTHS_KEY,
         OBSERVED_KEY,
         PRESCRIBED_KEY,
