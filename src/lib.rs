@@ -20,6 +20,7 @@ pub mod screening;
 pub mod estimate;
 pub mod finding;
 pub mod assessment;
+pub mod caseload;
 pub mod report;
 pub mod explain;
 pub mod render;

@@ -41,6 +41,7 @@ mod worn_support;
 mod pattern;
 mod visits;
 
+mod caseload;
 mod charts;
 mod sizing;
 mod screening;

@@ -24,6 +24,8 @@ mod cell;
 mod table;
 mod sheet;
 mod schema;
+mod row_blocks;
+mod row_cells;
 
 pub use agree::keys_asked;
 pub use draft::Draft;
@@ -34,6 +36,8 @@ pub use landmarks::landmark_fault;
 pub use node::{Entry, Kind, Node, Spot};
 pub use problem::{MOST_PROBLEMS, Place, Problem};
 pub use reader::{Named, Reader};
+pub use row_blocks::{RowBlock, RowBlocks};
+pub use row_cells::RowCells;
 pub use schema::schema;
 pub use source::{Source, files_read};
 pub use suggest::nearest_word;

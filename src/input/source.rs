@@ -153,6 +153,11 @@ pub fn files_read() -> Vec<PathBuf> {
     READ.with_borrow(Clone::clone)
 }
 
+/// Notes that a file was read.
+pub(super) fn note_read(path: &Path) {
+    READ.with_borrow_mut(|read| read.push(path.to_owned()));
+}
+
 /// The bytes of a file, or of standard input for `-`; `expected` is what it should be, as `a record`.
 ///
 /// # Errors
@@ -186,7 +191,7 @@ pub(super) fn read_bytes(path: &Path, expected: &str) -> Result<Vec<u8>, Problem
         }
         Ok(_) => {
             if name != "-" {
-                READ.with_borrow_mut(|read| read.push(path.to_owned()));
+                note_read(path);
             }
             Ok(bytes)
         }

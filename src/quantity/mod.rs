@@ -14,10 +14,12 @@ mod position;
 mod step;
 mod physics;
 mod phi;
+mod phi_table;
 
 pub use decimal::{Decimal, NumberFault};
 pub use girth::Girth;
 pub use phi::phi;
+pub use phi_table::phi_quick;
 pub use physics::{
     PASCAL_PER_MMHG, Pressure, STANDARD_GRAVITY, Tension, mmhg, newton_per_metre, pressure_from_mmhg,
     tension_from_newton_per_metre,

@@ -19,6 +19,11 @@ impl Step {
         (parts > 0 && parts <= i128::from(most).checked_mul(scale)?).then_some(Self { parts, scale })
     }
 
+    /// The step in whole tenths of a millimetre; none where it is no whole number of them.
+    pub fn whole_tenths(self) -> Option<i64> {
+        if self.parts % self.scale == 0 { i64::try_from(self.parts / self.scale).ok() } else { None }
+    }
+
     /// `tenths` tenths of a millimetre to the nearest step, ties away from zero, at least one step, then
     /// stored to the nearest tenth like every length.
     fn round(self, tenths: i64) -> Option<i64> {

@@ -1,0 +1,29 @@
+//! Owns a whole caseload at once: a table of limbs against size charts, row by row in constant memory;
+//! which sizes serve it, and which to stock.
+//!
+//! Judges by the rooms above alone: its compact form of sizing is held equal to theirs by a property test.
+//!
+//! Source: the rules of sizing, of the estimate and of the fall.
+
+mod nominal;
+mod number;
+mod limb_columns;
+mod case;
+mod lanes;
+mod knit;
+mod sized;
+mod prepared;
+mod field;
+mod form;
+mod batch;
+mod stream;
+
+pub use batch::{Batch, BatchLevels, BlockDone, Worker};
+pub use case::Case;
+pub use field::{FIELD_NAMES, Field};
+pub use form::BatchForm;
+pub use limb_columns::LimbColumns;
+pub use nominal::{nominal, nominal_cm};
+pub use prepared::{CasePressure, Prepared, Scratch};
+pub use sized::Sized;
+pub use stream::{BatchEnd, run_batch};
