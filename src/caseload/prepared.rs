@@ -164,7 +164,7 @@ impl Prepared {
             nearest: None,
             between: None,
             margin: lanes.margin(size, &held.girths),
-            inside_chance: Some(self.inside_chance(lanes, size, &held.girths, self.rules.tape_sd_cm)),
+            inside_chance: Some(inside_chance(lanes, size, &held.girths, self.rules.tape_sd_cm)),
         })
     }
 
@@ -198,19 +198,8 @@ impl Prepared {
             nearest: Some(nearest),
             between: None,
             margin: lanes.margin(nearest, &held.girths),
-            inside_chance: Some(self.inside_chance(lanes, nearest, &held.girths, self.rules.tape_sd_cm)),
+            inside_chance: Some(inside_chance(lanes, nearest, &held.girths, self.rules.tape_sd_cm)),
         })
-    }
-
-    /// Π Φ((high − C)/s) − Φ((low − C)/s).
-    fn inside_chance(&self, lanes: &Lanes, size: usize, girths: &[i32], sd_cm: f64) -> f64 {
-        let scale = 1.0 / (100.0 * sd_cm);
-        let share = |(lane, girth): (&Lane, &i32)| {
-            lane.ends(size).map_or(1.0, |(low, high)| {
-                phi_quick(f64::from(high - girth) * scale) - phi_quick(f64::from(low - girth) * scale)
-            })
-        };
-        lanes.lanes.iter().zip(girths).map(share).product()
     }
 
     /// The pressures of a size on a case, where the chart names a fabric; a mark that is not measured or that
@@ -271,4 +260,15 @@ impl Prepared {
         let input = case.input(self.chart.limb, self.rules.tape_sd_cm);
         judge(&input, &self.chart, self.limits).places(SizeVerdict::Inside)
     }
+}
+
+/// Π Φ((high − C)/s) − Φ((low − C)/s).
+fn inside_chance(lanes: &Lanes, size: usize, girths: &[i32], sd_cm: f64) -> f64 {
+    let scale = 1.0 / (100.0 * sd_cm);
+    let share = |(lane, girth): (&Lane, &i32)| {
+        lane.ends(size).map_or(1.0, |(low, high)| {
+            phi_quick(f64::from(high - girth) * scale) - phi_quick(f64::from(low - girth) * scale)
+        })
+    };
+    lanes.lanes.iter().zip(girths).map(share).product()
 }

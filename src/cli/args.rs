@@ -2,7 +2,7 @@
 
 use clap::{Parser, Subcommand};
 
-use super::{check, explain, fabric, gradient, inspect, new, pattern, print, sheet, volume};
+use super::{batch, check, explain, fabric, gradient, inspect, new, pattern, print, sheet, volume};
 
 /// The help of the program: examples, then the commands in groups.
 const HELP: &str = "\
@@ -34,6 +34,9 @@ Garment
 Charts and fabrics
   inspect   What was read in a file of any kind
   fabric    A fabric's curve, or a bench test pooled into one
+
+Many limbs
+  batch     A table of limbs held against charts, one row for each limb
 
 Reference
   explain   What a word means, its rule, its basis, what to do next
@@ -90,6 +93,9 @@ pub(crate) enum Command {
     /// A fabric's curve, or a bench test pooled into one
     #[command(before_help = fabric::EXAMPLES)]
     Fabric(fabric::Fabric),
+    /// A table of limbs held against charts, one row for each limb
+    #[command(before_help = batch::EXAMPLES)]
+    Batch(batch::BatchArgs),
     /// What a word means, its rule, its basis, what to do next
     #[command(before_help = explain::EXAMPLES)]
     Explain(explain::Explain),

@@ -20,6 +20,9 @@ mod inspect;
 mod fabric;
 mod explain;
 mod print;
+mod long_output;
+mod caseload;
+mod batch;
 mod args;
 
 use std::process::ExitCode;
@@ -53,6 +56,7 @@ fn command(command: &Command) -> Exit {
         Command::Pattern(args) => pattern::run(args),
         Command::Inspect(args) => inspect::run(args),
         Command::Fabric(args) => fabric::run(args),
+        Command::Batch(args) => batch::run(args),
         Command::Explain(args) => explain::run(args),
         Command::Print(args) => print::run(args),
     };

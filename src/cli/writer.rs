@@ -70,7 +70,7 @@ fn into_device(bytes: &[u8], path: &Path) -> anyhow::Result<()> {
 }
 
 /// The file that this run has read and that is the same as `path`.
-fn input_that_is(path: &Path, about: &Metadata) -> Option<PathBuf> {
+pub(super) fn input_that_is(path: &Path, about: &Metadata) -> Option<PathBuf> {
     let full = std::fs::canonicalize(path).ok();
     tapeline::input::files_read().into_iter().find(|read| {
         is_same(read, about)
@@ -120,7 +120,7 @@ fn put(bytes: &[u8], place: &Path, old: Option<&Metadata>) -> anyhow::Result<()>
 }
 
 /// A new file for health data: its owner may read and write it, or less where the umask says so.
-fn new_file(path: &Path) -> std::io::Result<File> {
+pub(super) fn new_file(path: &Path) -> std::io::Result<File> {
     let mut options = OpenOptions::new();
     options.write(true).create_new(true);
     #[cfg(unix)]
@@ -131,7 +131,7 @@ fn new_file(path: &Path) -> std::io::Result<File> {
     options.open(path)
 }
 
-fn without_replacing(from: &Path, to: &Path) -> std::io::Result<()> {
+pub(super) fn without_replacing(from: &Path, to: &Path) -> std::io::Result<()> {
     match std::fs::hard_link(from, to) {
         Err(fault) if fault.kind() != ErrorKind::AlreadyExists => rename_without_replacing(from, to, fault),
         other => other,
@@ -152,7 +152,7 @@ fn rename_without_replacing(_: &Path, _: &Path, fault: std::io::Error) -> std::i
 const PART: &str = ".tapeline-part";
 
 /// `.sheet.pdf.1234.tapeline-part` beside `sheet.pdf`; long names are cut, so that it stays a file name.
-fn temporary_beside(place: &Path) -> PathBuf {
+pub(super) fn temporary_beside(place: &Path) -> PathBuf {
     place.with_file_name(format!("{}{}{PART}", part_stem(place), std::process::id()))
 }
 
@@ -163,7 +163,7 @@ fn part_stem(place: &Path) -> String {
 }
 
 /// Takes away what a run that was killed has left of the same file.
-fn clear_stale(place: &Path) {
+pub(super) fn clear_stale(place: &Path) {
     let folder = place.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
     let stem = part_stem(place);
     let Ok(entries) = std::fs::read_dir(folder) else { return };
@@ -185,7 +185,7 @@ fn is_running(process: u32) -> bool {
 }
 
 /// The name is safe only once its folder is written; some systems do not offer it.
-fn sync_folder(place: &Path) {
+pub(super) fn sync_folder(place: &Path) {
     let folder = place.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
     if let Ok(folder) = File::open(folder) {
         let _ = folder.sync_all();

@@ -1,0 +1,127 @@
+//! `tapeline batch`: one row out for each limb of a table.
+
+use std::io::{IsTerminal as _, Write as _};
+use std::num::NonZeroUsize;
+use std::path::PathBuf;
+use std::time::{Duration, Instant};
+
+use anyhow::{Context as _, anyhow};
+use clap::{Args, ValueEnum};
+use tapeline::caseload::{Batch, BatchForm, run_batch};
+use tapeline::words;
+
+use super::exit::{Exit, Failure};
+use super::long_output::LongOutput;
+use super::options::{Place, Sets, Tables};
+use super::{caseload, say};
+
+pub(crate) const EXAMPLES: &str = "Examples:
+  tapeline batch limbs.csv sleeve-chart.yaml -o sized.csv
+  tapeline batch limbs.csv charts/*.yaml --columns id,verdict,size,pressures
+  zcat limbs.csv.gz | tapeline batch - sleeve-chart.yaml --format jsonl
+
+The table has a column `id` and one for each girth with its unit: id,wrist_cm,forearm_cm,…; where marks stand
+may be told as wrist_at_cm, else the usual places count.";
+
+/// `batch`.
+#[derive(Debug, Args)]
+pub(crate) struct BatchArgs {
+    /// A table of limbs and size charts, in any order; `-` is the table on standard input
+    #[arg(required = true, value_name = "LIMBS.csv CHART")]
+    files: Vec<PathBuf>,
+    /// The form of the rows
+    #[arg(long, value_enum, default_value_t = Rows::Csv)]
+    format: Rows,
+    /// Only these columns, as id,verdict,size,pressures; the chances of the fall and of the same size cost most
+    #[arg(long, value_name = "NAMES", value_delimiter = ',')]
+    columns: Option<Vec<String>>,
+    /// Workers; all cores otherwise
+    #[arg(long, value_name = "N")]
+    threads: Option<NonZeroUsize>,
+    #[command(flatten)]
+    tables: Tables,
+    #[command(flatten)]
+    sets: Sets,
+    #[command(flatten)]
+    place: Place,
+}
+
+/// Forms of the rows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+enum Rows {
+    /// Comma-separated values with a header
+    Csv,
+    /// One JSON object a line
+    Jsonl,
+}
+
+/// Runs the command.
+pub(crate) fn run(args: &BatchArgs) -> Result<Exit, Failure> {
+    let opened = caseload::open("batch", &args.files, &args.tables, &args.sets)?;
+    let form = if args.format == Rows::Csv { BatchForm::Csv } else { BatchForm::Jsonl };
+    let batch = Batch::of(opened.charts, opened.columns, args.columns.as_deref(), form, opened.levels)
+        .map_err(|what| anyhow!(what))?;
+    let threads =
+        args.threads.or_else(|| std::thread::available_parallelism().ok()).map_or(1, NonZeroUsize::get);
+    let mut out = LongOutput::begin(args.place.output.as_deref(), args.place.force)?;
+    let mut progress = Progress::new(opened.bytes);
+    let end =
+        run_batch(&batch, opened.blocks, threads, &mut out, &mut |read, rows| progress.told(read, rows));
+    progress.end();
+    if let Some(problem) = end.input {
+        out.drop_it();
+        return Err(problem.into());
+    }
+    if let Some(fault) = end.output {
+        let gone = fault.kind() == std::io::ErrorKind::BrokenPipe;
+        out.drop_it();
+        return if gone {
+            Ok(Exit::Fine)
+        } else {
+            Err(Err::<(), _>(fault).context("the rows could not be written").unwrap_err().into())
+        };
+    }
+    out.finish()?;
+    if end.problems > 0 {
+        let count = usize::try_from(end.problems).unwrap_or(usize::MAX);
+        say::note(&format!(
+            "{} of {} could not be read; the column `problem` says why",
+            words::counted(count, "row", "rows"),
+            end.rows
+        ));
+    }
+    Ok(Exit::of_faults(end.problems > 0))
+}
+
+/// How far the run is, on a terminal only.
+struct Progress {
+    bytes: Option<u64>,
+    shown: bool,
+    last: Instant,
+}
+
+/// How often it is told anew.
+const PAUSE: Duration = Duration::from_millis(200);
+
+impl Progress {
+    fn new(bytes: Option<u64>) -> Self {
+        let shown = std::io::stderr().is_terminal();
+        Self { bytes, shown, last: Instant::now() }
+    }
+
+    fn told(&mut self, read: u64, rows: u64) {
+        if !self.shown || self.last.elapsed() < PAUSE {
+            return;
+        }
+        self.last = Instant::now();
+        let share = self.bytes.filter(|bytes| *bytes > 0).map(|bytes| format!("{} %, ", 100 * read / bytes));
+        let text = format!("\r{}{rows} rows ", share.unwrap_or_default());
+        let _ = std::io::stderr().write_all(text.as_bytes());
+    }
+
+    fn end(&self) {
+        if self.shown {
+            let _ = std::io::stderr().write_all(b"\r                              \r");
+        }
+    }
+}

@@ -1,0 +1,103 @@
+//! Owns an output that is written piece by piece: complete at the end or not there at all.
+
+use std::fs::{File, Metadata};
+use std::io::{BufWriter, ErrorKind, Write};
+use std::path::{Path, PathBuf};
+
+use anyhow::{Context as _, anyhow};
+
+use super::{say, stream, writer};
+
+/// Where a long output goes.
+pub(crate) enum LongOutput {
+    /// Standard output.
+    Standard(std::io::Stdout),
+    /// A file, under a temporary name until it is complete.
+    File { out: BufWriter<File>, temporary: PathBuf, place: PathBuf, old: Option<Metadata> },
+}
+
+impl LongOutput {
+    /// Begins an output; an existing file is replaced only with `force`, an input of the run never.
+    pub(crate) fn begin(path: Option<&Path>, force: bool) -> anyhow::Result<Self> {
+        let Some(path) = path.filter(|path| path.as_os_str() != "-") else {
+            if stream::is_closed(1) {
+                return Err(anyhow!("standard output is closed, so the rows have no place; use `-o FILE`"));
+            }
+            return Ok(Self::Standard(std::io::stdout()));
+        };
+        let name = path.display();
+        let old = std::fs::metadata(path).ok();
+        if let Some(about) = &old {
+            if !about.is_file() {
+                return Err(anyhow!("{name} is no plain file; name a file"));
+            }
+            if writer::input_that_is(path, about).is_some() {
+                return Err(anyhow!("{name} is an input of this run; give the output another name"));
+            }
+            if !force {
+                return Err(anyhow!(
+                    "{name} exists and is kept; give another name, or `--force` to replace it"
+                ));
+            }
+        }
+        // Behind a link the file itself is replaced, and the link stays.
+        let place = std::fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
+        writer::clear_stale(&place);
+        let temporary = writer::temporary_beside(&place);
+        let file = writer::new_file(&temporary).with_context(|| format!("{name} could not be written"))?;
+        Ok(Self::File { out: BufWriter::new(file), temporary, place, old })
+    }
+
+    /// Puts the complete output in its place and says so.
+    pub(crate) fn finish(self) -> anyhow::Result<()> {
+        let Self::File { out, temporary, place, old } = self else { return Ok(()) };
+        let written = out.into_inner().map_err(std::io::IntoInnerError::into_error).and_then(|file| {
+            if let Some(old) = &old {
+                file.set_permissions(old.permissions())?;
+            }
+            file.sync_all()
+        });
+        let placed = written.and_then(|()| match old {
+            Some(_) => std::fs::rename(&temporary, &place),
+            None => writer::without_replacing(&temporary, &place),
+        });
+        let _ = std::fs::remove_file(&temporary);
+        match placed {
+            Err(fault) if fault.kind() == ErrorKind::AlreadyExists => {
+                Err(anyhow!("{} was written by another run in the meantime and is kept", place.display()))
+            }
+            other => {
+                other.with_context(|| {
+                    format!("{} could not be written; nothing was left behind", place.display())
+                })?;
+                writer::sync_folder(&place);
+                say::note(&format!("wrote {}", place.display()));
+                Ok(())
+            }
+        }
+    }
+
+    /// Takes away what was written so far.
+    pub(crate) fn drop_it(self) {
+        if let Self::File { out, temporary, .. } = self {
+            drop(out);
+            let _ = std::fs::remove_file(temporary);
+        }
+    }
+}
+
+impl Write for LongOutput {
+    fn write(&mut self, bytes: &[u8]) -> std::io::Result<usize> {
+        match self {
+            Self::Standard(out) => out.write(bytes),
+            Self::File { out, .. } => out.write(bytes),
+        }
+    }
+
+    fn flush(&mut self) -> std::io::Result<()> {
+        match self {
+            Self::Standard(out) => out.flush(),
+            Self::File { out, .. } => out.flush(),
+        }
+    }
+}
