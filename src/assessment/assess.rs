@@ -12,11 +12,10 @@ use super::weigh::{counted, decide, limb_outcome};
 use super::{
     Assessment, ChartAssessment, ChartOutcomes, LimbAssessment, LimbContext, Opened, Outcome, Setting,
 };
-use crate::anatomy::Side;
 use crate::finding::{self, Finding, Place};
 use crate::garment::{Chart, printed_labels};
 use crate::input::YesNo;
-use crate::record::{LimbRecord, Record};
+use crate::record::Record;
 use crate::rules::NumberId;
 use crate::screening::{Case, Screened, carried_over, settle};
 use crate::sizing::parts;
