@@ -1,6 +1,7 @@
 //! Records made in code, for rooms below the reader.
 
 use std::collections::BTreeMap;
+use std::sync::LazyLock;
 
 use jiff::civil::Date;
 use tapeline::anatomy::{Landmark, Limb, Side};
@@ -12,8 +13,10 @@ use tapeline::record::{
 };
 use tapeline::rules::{Rules, read_shipped_rules};
 
+/// Read once; a test that changes its copy changes no other's.
 pub fn rules() -> Rules {
-    read_shipped_rules("default").unwrap()
+    static SHIPPED: LazyLock<Rules> = LazyLock::new(|| read_shipped_rules("default").unwrap());
+    SHIPPED.clone()
 }
 
 pub fn spot() -> Spot {

@@ -29,6 +29,8 @@ mod fall_support;
 mod gradient_vectors;
 mod worked_course;
 mod worked_volume;
+mod laws_volume;
+mod conformance_volume;
 mod arteries;
 mod rules;
 mod chance;

@@ -184,5 +184,7 @@ fn who_may_clear_it_is_told_to_decide_and_sign() {
         let own = item.cleared_by.iter().any(|one| one.role.word() == "therapist");
         assert_eq!(own, item.next.contains("you decide and sign"), "{}", item.id);
     }
-    assert!(rules.label_with_counts().starts_with("tapeline's questions, after Rabe 2020 and others (53 items: "));
+    assert!(
+        rules.label_with_counts().starts_with("tapeline's questions, after Rabe 2020 and others (53 items: ")
+    );
 }
