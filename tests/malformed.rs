@@ -8,9 +8,10 @@ use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
 
 use tapeline::assessment::{Setting, open_files};
-use tapeline::garment::Schemes;
+use tapeline::garment::{Schemes, open_chart, open_fabric};
 use tapeline::input::{Problem, Reader, Source};
 use tapeline::record::{Record, read_record};
+use tapeline::rules::read_rules;
 
 use crate::made;
 
@@ -82,6 +83,27 @@ fn every_case(kind: &str, least: usize, problems_of: impl Fn(Source) -> Vec<Prob
 fn records() {
     let setting = setting();
     every_case("record", 255, |source| open_files(vec![source], &setting).err().unwrap_or_default());
+}
+
+#[test]
+fn charts() {
+    let schemes = Schemes::default();
+    every_case("chart", 70, |source| open_chart(source, &schemes).err().unwrap_or_default());
+}
+
+#[test]
+fn fabrics() {
+    every_case("fabric", 25, |source| open_fabric(source).err().unwrap_or_default());
+}
+
+#[test]
+fn schemes() {
+    every_case("scheme", 11, |source| Schemes::with_files(vec![source]).err().unwrap_or_default());
+}
+
+#[test]
+fn rules() {
+    every_case("rules", 14, |source| read_rules(Some(source)).err().unwrap_or_default());
 }
 
 const RECORD: &str = "tapeline: record/1
