@@ -54,3 +54,4 @@ mod laws_screening;
 mod demo;
 mod readme;
 mod support;
+mod cli;
