@@ -55,3 +55,6 @@ mod demo;
 mod readme;
 mod support;
 mod cli;
+mod document;
+mod sheet;
+mod sheet_reports;

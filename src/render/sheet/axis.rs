@@ -9,17 +9,15 @@ pub(super) struct Along {
     pub(super) scale: f64,
 }
 
-/// Height that the limb's length is drawn at when its width allows, points.
-const HEIGHT: f64 = 98.0;
 /// Greatest width of the limb in the drawing, points.
 const GREATEST_WIDTH: f64 = 92.0;
 
 impl Along {
-    /// For positions from `low` to `high`, cm, and a limb at most `widest` cm wide, the lowest drawn at
-    /// `top`; the height comes with it.
-    pub(super) fn new(low: f64, high: f64, widest: f64, top: f64) -> (Self, f64) {
+    /// For positions from `low` to `high`, cm, drawn `tall` points high where a limb at most `widest` cm
+    /// wide allows, the lowest at `top`; the height comes with it.
+    pub(super) fn new((low, high): (f64, f64), tall: f64, widest: f64, top: f64) -> (Self, f64) {
         let span = (high - low).max(1.0);
-        let scale = (HEIGHT / span).min(GREATEST_WIDTH / widest.max(1.0));
+        let scale = (tall / span).min(GREATEST_WIDTH / widest.max(1.0));
         (Self { low, top, scale }, span * scale)
     }
 

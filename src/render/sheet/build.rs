@@ -73,6 +73,11 @@ fn tables(report: &Report) -> Vec<Block> {
     blocks
 }
 
+/// Height that a limb's length is drawn at, points.
+const TALL: f64 = 98.0;
+/// The same on the sheet of a set, whose parts have tables of their own.
+const LOW: f64 = 66.0;
+
 /// One drawing of each limb; the part of a set that reaches farthest is drawn with its pressures.
 fn drawings(report: &Report) -> Vec<Block> {
     let all = parts(report);
@@ -82,7 +87,7 @@ fn drawings(report: &Report) -> Vec<Block> {
             let here = all.iter().filter(|part| part.limb_at == at);
             here.max_by_key(|part| part.pressure.map_or(0, |one| one.marks.len()))
         })
-        .filter_map(plot::plot)
+        .filter_map(|part| plot::plot(part, if all.len() > report.limbs.len() { LOW } else { TALL }))
         .map(Block::Figure)
         .collect()
 }

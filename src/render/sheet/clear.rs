@@ -40,7 +40,9 @@ pub(super) fn clear(report: &Report) -> Vec<Block> {
         blocks.push(Block::Table(table));
     }
     let mut items: Vec<String> = open.iter().map(|one| finding_words(report, one)).collect();
-    if questions > FEW {
+    if questions > FEW && open.iter().any(|one| one.id == "not-answered") {
+        // The finding says how many; the annex has each.
+    } else if questions > FEW {
         items.push(format!("{questions} questions are not answered; the annex has each of them. An open question is never a pass."));
     } else {
         items.extend(report.screening.questions.iter().map(|one| {

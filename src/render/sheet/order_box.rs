@@ -1,6 +1,6 @@
 //! Owns the order box: one line for each part and limb.
 
-use super::subject::{Part, forbids, parts};
+use super::subject::{Part, forbids, is_trial, parts};
 use super::wording::{EMPTY, capital, sentence};
 use crate::document::{Block, Column, Room, Table, Weight};
 use crate::report::Report;
@@ -44,7 +44,8 @@ pub(super) fn order(report: &Report) -> Block {
             format!("{}{}", capital(&lead), sentence(&chart.line))
         })
         .collect();
-    if !lines.is_empty() {
+    // Under a trial fitting the band has said what the lines of several say.
+    if !(lines.is_empty() || all.len() > 1 && is_trial(report)) {
         inside.push(Block::small(lines.join(" ")));
     }
     Block::frame(Weight::Thin, title, inside)

@@ -33,8 +33,8 @@ pub(super) struct Outline {
 /// Width of the column of names, points.
 const NAMES: f64 = 112.0;
 
-/// Draws the marks, distal to proximal; none with fewer than two.
-pub(super) fn outline(limb: &LimbBlock) -> Option<Outline> {
+/// Draws the marks, distal to proximal, `tall` points high; none with fewer than two.
+pub(super) fn outline(limb: &LimbBlock, tall: f64) -> Option<Outline> {
     let points: Vec<(f64, f64, &MeasuredBlock)> =
         limb.marks.iter().map(|mark| (mark.at_cm.value, mark.girth_cm.value, mark)).collect();
     let (first, last) = (points.first()?, points.last()?);
@@ -45,9 +45,9 @@ pub(super) fn outline(limb: &LimbBlock) -> Option<Outline> {
     let wide = |girth: f64| girth / std::f64::consts::PI;
     let widest = points.iter().map(|(_, girth, _)| wide(*girth)).fold(0.0, f64::max);
     let count = f64::from(u32::try_from(points.len()).unwrap_or_default());
-    let (_, height) = Along::new(first.0, last.0, widest, 0.0);
+    let (_, height) = Along::new((first.0, last.0), tall, widest, 0.0);
     let crowd = ((count * GAP - height) / 2.0).max(0.0);
-    let (along, _) = Along::new(first.0, last.0, widest, HEADROOM + crowd);
+    let (along, _) = Along::new((first.0, last.0), tall, widest, HEADROOM + crowd);
     let half = widest * along.scale / 2.0;
     let middle = half.max(34.0) + 4.0;
     let side = |sign: f64| {

@@ -28,9 +28,9 @@ struct Dot<'m> {
     high: f64,
 }
 
-/// The drawing; none with fewer than two marks. No garment is drawn where none serves.
-pub(super) fn plot(part: &Part<'_>) -> Option<Figure> {
-    let mut drawn = outline(part.limb)?;
+/// The drawing, the limb `tall` points high; none with fewer than two marks. No garment is drawn where none serves.
+pub(super) fn plot(part: &Part<'_>, tall: f64) -> Option<Figure> {
+    let mut drawn = outline(part.limb, tall)?;
     let mut shapes = std::mem::take(&mut drawn.shapes);
     let worn = part.pressure.filter(|_| !part.is_made());
     let dots: Vec<Option<Dot<'_>>> = worn.map(|one| one.marks.iter().map(dot).collect()).unwrap_or_default();

@@ -6,7 +6,7 @@ use super::columns::{columns, freed, wrap};
 use super::look::Look;
 use crate::document::{Column, Room, Row, Table};
 
-/// Columns between two columns of a table.
+/// Columns between two columns of a table: a cell's padding and one between.
 const GUTTER: u16 = 2;
 
 /// Widest head of a row that is not broken.
@@ -80,12 +80,12 @@ fn one(table: &Table, width: usize, look: Look) -> Vec<String> {
     }
     let last = table.columns.len().saturating_sub(1);
     for (place, column) in drawn.column_iter_mut().enumerate() {
-        column.set_padding((0, if place == last { 0 } else { GUTTER }));
+        column.set_padding((0, if place == last { 0 } else { GUTTER - 1 }));
         let Some(shape) = table.columns.get(place) else { continue };
         if shape.align.is_whole() {
             column.set_cell_alignment(CellAlignment::Right);
         }
-        let gutter = if place == last { 0 } else { usize::from(GUTTER) };
+        let gutter = if place == last { 0 } else { usize::from(GUTTER - 1) };
         let narrowest = u16::try_from(least(table, place) + gutter).unwrap_or_default();
         column.set_constraint(ColumnConstraint::LowerBoundary(Width::Fixed(narrowest)));
     }
