@@ -90,7 +90,8 @@ impl Source {
         self.text.starts_with('{') && self.name.starts_with("shipped ")
     }
 
-    /// The kind of a YAML file, from its first key (`tapeline: record/1`), without reading the rest.
+    /// The kind of a YAML file, from its key `tapeline` (`tapeline: record/1`), without reading the rest. It is the
+    /// first key; a file saved by a library that sorts its keys has it further down.
     pub fn kind(&self) -> Option<FileKind> {
         let mut lines = self.text.lines().map(str::trim_end);
         let first = lines.find(|line| {
@@ -98,9 +99,7 @@ impl Source {
             !(line.is_empty() || line.starts_with('#') || line.starts_with('%') || line == "---")
         })?;
         let first = first.trim_start_matches("--- ").trim_start_matches(['{', ' ', '"', '\'']);
-        let value = first.strip_prefix("tapeline")?.trim_start_matches(['"', '\'', ' ']).strip_prefix(':')?;
-        let value = value.split(['#', ',', '}']).next().unwrap_or_default();
-        FileKind::parse(value.trim().trim_matches(['"', '\'']))
+        std::iter::once(first).chain(lines.filter(|line| line.starts_with("tapeline"))).find_map(kind_of_line)
     }
 
     /// A source from bytes already read.
@@ -196,4 +195,11 @@ pub(super) fn read_bytes(path: &Path, expected: &str) -> Result<Vec<u8>, Problem
             Ok(bytes)
         }
     }
+}
+
+/// The kind that a line `tapeline: record/1` names.
+fn kind_of_line(line: &str) -> Option<FileKind> {
+    let value = line.strip_prefix("tapeline")?.trim_start_matches(['"', '\'', ' ']).strip_prefix(':')?;
+    let value = value.split(['#', ',', '}']).next().unwrap_or_default();
+    FileKind::parse(value.trim().trim_matches(['"', '\'']))
 }
