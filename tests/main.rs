@@ -51,6 +51,8 @@ mod malformed;
 mod clients;
 mod wrong_before;
 mod laws_screening;
+mod guards;
+mod hazards;
 mod demo;
 mod readme;
 mod support;
