@@ -240,7 +240,10 @@ fn a_swollen_hand_is_said_whatever_the_sizing_says() {
         assert_eq!(scene.check().severities("hand-part-needed"), ["note"]);
     }
     assert_eq!(swollen.clone().check().outcome(), "refer");
-    assert_eq!(swollen.clone().chart_with("hand_part: no", "hand_part: yes").check().outcome(), "trial-fitting");
+    assert_eq!(
+        swollen.clone().chart_with("hand_part: no", "hand_part: yes").check().outcome(),
+        "trial-fitting"
+    );
     assert_eq!(swollen.clone().cleared("hand-part", "therapist").check().outcome(), "trial-fitting");
     assert_eq!(swollen.cleared("hand-part", "physician").check().outcome(), "refer");
 }
