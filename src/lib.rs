@@ -21,6 +21,7 @@ pub mod estimate;
 pub mod finding;
 pub mod assessment;
 pub mod caseload;
+pub mod inspection;
 pub mod report;
 pub mod explain;
 pub mod render;

@@ -48,7 +48,7 @@ pub fn random_chart(dice: &mut Dice, fabric: &str) -> Chart {
 pub fn random_case(dice: &mut Dice) -> Case {
     let [wrist, forearm, upper] = arm(dice);
     let all = [wrist, forearm, 1.02 * forearm, upper, 1.1 * upper];
-    let raster = if dice.share() < 0.5 { 10.0 } else { 1.0 };
+    let raster = [1.0, 10.0, 50.0][(dice.share() * 3.0) as usize];
     let missing = dice.share() < 0.03;
     let girths: Vec<(Landmark, Girth)> = MARKS
         .into_iter()

@@ -44,6 +44,7 @@ mod pattern;
 mod visits;
 
 mod caseload;
+mod inspection;
 mod charts;
 mod sizing;
 mod screening;

@@ -1,13 +1,15 @@
 //! Owns a chart prepared for a caseload: the compact form of sizing, and the rules themselves where that
 //! form does not reach. A property test holds both equal.
 
+use std::cmp::Ordering;
+
 use super::case::Case;
 use super::knit::{Curve, Knit, KnitMark, Pressed};
 use super::lanes::{Held, Lane, Lanes};
 use super::sized::Sized;
 use crate::anatomy::Landmark;
 use crate::estimate::{EstimateRules, Estimated, OnLimb, estimate_garment, is_taken_out};
-use crate::garment::{Chart, Garment};
+use crate::garment::{BetweenSizes, Chart, Garment};
 use crate::gradient::Grade;
 use crate::quantity::phi_quick;
 use crate::sizing::{
@@ -142,22 +144,34 @@ impl Prepared {
         let Some(first) = inside.next() else {
             return self.none_takes(lanes, held);
         };
-        let mut best = self.stays(first, case)?.then_some(first);
+        let mut best: Option<usize> = self.stays(first, case)?.then_some(first);
+        // The first other one, and the last, that take the case exactly as well.
+        let mut alike: Option<(usize, usize)> = None;
         for other in inside {
             if !self.stays(other, case)? {
                 continue;
             }
-            best = Some(match best {
-                None => other,
-                Some(best) => match lanes.compare(best, other, &held.girths) {
-                    std::cmp::Ordering::Greater => best,
-                    std::cmp::Ordering::Less => other,
-                    // An exact tie is the chart's matter.
-                    std::cmp::Ordering::Equal => return None,
-                },
-            });
+            match best.map(|best| lanes.compare(best, other, &held.girths)) {
+                None | Some(Ordering::Less) => (best, alike) = (Some(other), None),
+                Some(Ordering::Greater) => {}
+                Some(Ordering::Equal) => alike = Some((alike.map_or(other, |(one, _)| one), other)),
+            }
         }
-        let size = best?;
+        let first = best?;
+        let size = match (alike, self.chart.between_sizes) {
+            (None, _) | (Some(_), BetweenSizes::Smaller) => first,
+            (Some((_, last)), BetweenSizes::Larger) => last,
+            (Some((other, _)), BetweenSizes::Fitter) => {
+                return Some(Sized {
+                    verdict: ChartVerdict::Between,
+                    size: None,
+                    nearest: None,
+                    between: Some((first, other)),
+                    margin: None,
+                    inside_chance: None,
+                });
+            }
+        };
         Some(Sized {
             verdict: ChartVerdict::Size,
             size: Some(size),

@@ -4,11 +4,12 @@ use std::path::PathBuf;
 
 use clap::Args;
 use tapeline::document::Block;
-use tapeline::garment::{Scheme, Schemes, open_chart, open_fabric, open_outfit};
+use tapeline::garment::{Chart, Scheme, Schemes, open_chart, open_fabric, open_outfit};
 use tapeline::input::{FileKind, Problem, Reader, Source, Table};
+use tapeline::inspection::{ChartFault, FaultKind, chart_faults, range_lines};
 use tapeline::record::{Record, read_record, read_visits};
 use tapeline::render::terminal;
-use tapeline::rules::read_rules;
+use tapeline::rules::{Rules, read_rules};
 use tapeline::words;
 
 use super::exit::{Exit, Failure};
@@ -52,12 +53,13 @@ const ANY: [What; 11] = [
 
 /// Runs the command.
 pub(crate) fn run(args: &Inspect) -> Result<Exit, Failure> {
-    let (_, schemes) = sets::open(&args.sets)?;
+    let (rules, schemes) = sets::open(&args.sets)?;
     let files = Files::read(&args.files, Some(&args.tables), "inspect", &ANY)?;
     let mut blocks = Vec::new();
     let mut problems: Vec<Problem> = Vec::new();
+    let mut faulty = false;
     for given in files.all() {
-        match seen(given, &schemes) {
+        match seen(given, &schemes, &rules, &mut faulty) {
             Ok(found) => {
                 blocks.push(Block::lead(format!("{}: {}", given.source.name, given.what.spoken())));
                 blocks.extend(found);
@@ -69,15 +71,20 @@ pub(crate) fn run(args: &Inspect) -> Result<Exit, Failure> {
         return Err(problems.into());
     }
     args.place.write(&terminal(&blocks, stream::columns()))?;
-    Ok(Exit::Fine)
+    Ok(Exit::of_faults(faulty))
 }
 
-fn seen(given: &Given, schemes: &Schemes) -> Result<Vec<Block>, Vec<Problem>> {
+fn seen(
+    given: &Given,
+    schemes: &Schemes,
+    rules: &Rules,
+    faulty: &mut bool,
+) -> Result<Vec<Block>, Vec<Problem>> {
     let source = given.source.clone();
     Ok(match given.what {
         What::Kind(FileKind::Record) => seen::record(&record(source)?),
         What::Kind(FileKind::Visits) => vec![Block::list(visits(source)?)],
-        What::Kind(FileKind::Chart) => seen::chart(&open_chart(source, schemes)?.chart),
+        What::Kind(FileKind::Chart) => chart(&open_chart(source, schemes)?.chart, rules, faulty),
         What::Kind(FileKind::Garment | FileKind::Wrap) => seen::outfit(&open_outfit(source, schemes)?.outfit),
         What::Kind(FileKind::Fabric) => seen::fabric(&open_fabric(source)?),
         What::Kind(FileKind::Scheme) => seen::scheme(&open_scheme(source)?),
@@ -88,7 +95,7 @@ fn seen(given: &Given, schemes: &Schemes) -> Result<Vec<Block>, Vec<Problem>> {
             if !understood.is_empty() {
                 blocks.push(Block::text(format!("Understood: {}.", understood.join(", "))));
             }
-            blocks.extend(seen::chart(&open_chart(source, schemes)?.chart));
+            blocks.extend(chart(&open_chart(source, schemes)?.chart, rules, faulty));
             blocks
         }
         What::VisitTable | What::LimbTable => {
@@ -101,6 +108,54 @@ fn seen(given: &Given, schemes: &Schemes) -> Result<Vec<Block>, Vec<Problem>> {
         }
     })
 }
+
+/// A chart as read, its ranges drawn, and what is odd in it; faults, not remarks, count for the exit status.
+fn chart(chart: &Chart, rules: &Rules, faulty: &mut bool) -> Vec<Block> {
+    let mut blocks = seen::chart(chart);
+    blocks.push(Block::heading("Ranges"));
+    blocks.push(Block::Verbatim(range_lines(chart, stream::columns()).join("\n")));
+    let found = chart_faults(chart, rules);
+    let (remarks, odd): (Vec<&ChartFault>, Vec<&ChartFault>) =
+        found.iter().partition(|one| one.kind.is_remark());
+    *faulty |= !odd.is_empty();
+    let mut said: Vec<String> = odd
+        .iter()
+        .take(MOST_FAULTS)
+        .map(|one| format!("{} ({})", one.sentence(chart), one.kind.id()))
+        .collect();
+    if odd.len() > MOST_FAULTS {
+        said.push(format!("{} more are not shown.", odd.len() - MOST_FAULTS));
+    }
+    said.extend(overlaps(chart, &remarks));
+    if !said.is_empty() {
+        blocks.push(Block::heading("To look at"));
+        blocks.push(Block::List(said));
+    }
+    blocks
+}
+
+/// One sentence for the overlaps of each measure.
+fn overlaps(chart: &Chart, remarks: &[&ChartFault]) -> Vec<String> {
+    let of = |mark| {
+        let widths =
+            remarks.iter().filter(|one| one.landmark == Some(mark)).filter_map(|one| match one.kind {
+                FaultKind::Overlap(width, _) => Some(width),
+                _ => None,
+            });
+        let widths: Vec<i64> = widths.collect();
+        let (least, most) = (widths.iter().min()?, widths.iter().max()?);
+        let by = if least == most {
+            words::cm(*most)
+        } else {
+            format!("{} to {}", words::cm_short(*least), words::cm(*most))
+        };
+        Some(format!("Neighbouring sizes overlap by {by} {}.", words::at(mark)))
+    };
+    chart.measures().into_iter().filter_map(of).collect()
+}
+
+/// Most faults of one chart that are shown (house rule, as for problems).
+const MOST_FAULTS: usize = 50;
 
 fn record(source: Source) -> Result<Record, Vec<Problem>> {
     let reader = Reader::new(source).map_err(|problem| vec![problem])?;
