@@ -2,6 +2,7 @@
 
 use super::super::wording::{capital, sentence, text};
 use crate::document::{Block, Column, Entry, Table};
+use crate::render::course_plot::course_plot;
 use crate::report::{CourseBlock, LimbBlock, Report, VolumeBlock};
 use crate::words;
 
@@ -114,7 +115,11 @@ fn course_blocks(report: &Report, course: &CourseBlock) -> Vec<Block> {
         ]);
         table.push(cells);
     }
-    let mut blocks = vec![Block::heading("Course"), Block::Table(table)];
+    let mut blocks = vec![Block::heading("Course")];
+    for (place, limb) in report.limbs.iter().enumerate() {
+        blocks.extend(course_plot(course, place, &limb.printed).map(Block::Figure));
+    }
+    blocks.push(Block::Table(table));
     let mut said: Vec<String> = course.changes.iter().map(|one| sentence(&one.words)).collect();
     said.extend(course.ready.iter().map(|one| {
         let decide = one.decide.as_ref().map(|decide| format!(" {}", sentence(decide))).unwrap_or_default();
