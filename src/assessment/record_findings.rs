@@ -86,7 +86,7 @@ fn of_question(record: &Record, question: &Question) -> Finding {
                 })
                 .collect();
             let since = question.against().unwrap_or(record.measured_on);
-            finding::girth_changed::girth_changed(place, &said, since, &word)
+            finding::girth_changed::girth_changed(place, &said, since, &guesses, &word)
         }
         QuestionKind::Thinner { mean_log, .. } => {
             finding::thinner::thinner(place, 100.0 * (1.0 - mean_log.exp()))

@@ -15,11 +15,23 @@ pub const ENTRY: Entry = Entry {
     source: "",
 };
 
-/// Marks that changed otherwise than the others, as said (`29.6 cm at the forearm after 25.7 cm`).
-pub fn girth_changed(place: Place, marks: &[String], since: Date, word: &str) -> Finding {
+/// Marks that changed otherwise than the others, as said (`29.6 cm at the forearm after 25.7 cm`); `guesses` the
+/// probable misreadings, nearest first.
+pub fn girth_changed(
+    place: Place,
+    marks: &[String],
+    since: Date,
+    guesses: &[String],
+    word: &str,
+) -> Finding {
+    let guess = if guesses.is_empty() {
+        String::new()
+    } else {
+        format!(" Probable misreadings, nearest first: {}.", guesses.join("; "))
+    };
     Finding::of(&ENTRY, Severity::Caution, place)
         .say(format!(
-            "Changed otherwise than the rest of the limb since {}: {}.",
+            "Changed otherwise than the rest of the limb since {}: {}.{guess}",
             words::date_short(since),
             words::list(marks)
         ))
