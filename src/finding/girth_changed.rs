@@ -17,13 +17,7 @@ pub const ENTRY: Entry = Entry {
 
 /// Marks that changed otherwise than the others, as said (`29.6 cm at the forearm after 25.7 cm`); `guesses` the
 /// probable misreadings, nearest first.
-pub fn girth_changed(
-    place: Place,
-    marks: &[String],
-    since: Date,
-    guesses: &[String],
-    word: &str,
-) -> Finding {
+pub fn girth_changed(place: Place, marks: &[String], since: Date, guesses: &[String], word: &str) -> Finding {
     let guess = if guesses.is_empty() {
         String::new()
     } else {
