@@ -53,6 +53,7 @@ mod clients;
 mod wrong_before;
 mod laws_screening;
 mod guards;
+mod adults;
 mod hazards;
 mod demo;
 mod readme;
