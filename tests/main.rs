@@ -62,3 +62,6 @@ mod cli;
 mod document;
 mod sheet;
 mod sheet_reports;
+mod rates;
+mod fall_laws;
+mod fall_outside;

@@ -35,17 +35,20 @@ pub fn judge(marks: &[FallMark], setting: &FallSetting<'_>) -> Fall {
         left_out: state.left_out.iter().map(|mark| mark.landmark).collect(),
         estimated: state.estimated.iter().map(|mark| mark.landmark).collect(),
     };
+    let mut stretch_removes = false;
     if !state.left_out.is_empty() {
         if let Some(bound) = bound(&state, setting) {
             hold_bound(&mut fall, bound);
         }
         if one_knit(&state) {
-            hold_stretch(&mut fall, &judge(marks, &setting.by_stretch()));
+            let stretch = judge(marks, &setting.by_stretch());
+            stretch_removes = stretch.removes;
+            hold_stretch(&mut fall, &stretch);
         }
     }
     fall.judged = is_whole(&state, setting) && fall.grade != Grade::Undecided;
-    fall.removes = fall.grade == Grade::Certain
-        && (fall.decided_by == GradientBasis::Stretch || is_plain(&state, setting));
+    let plain = || fall.decided_by == GradientBasis::Stretch || is_plain(&state, setting);
+    fall.removes = fall.grade == Grade::Certain && (stretch_removes || plain());
     fall
 }
 
