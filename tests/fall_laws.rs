@@ -57,7 +57,7 @@ fn badness(grade: Grade) -> f64 {
 fn a_curve_that_ends_too_early_is_never_milder() {
     let mut chance = Chance::of(1);
     let (mut beyond, mut removed) = (0, 0);
-    for _ in 0..700 {
+    for _ in 0..450 {
         let places: &[(Landmark, f64, f64)] = if chance.uniform() < 0.5 { &ARM } else { &LEG };
         let many = 3 + chance.below(places.len() - 2);
         let marks: Vec<FallMark> = places[..many]
@@ -85,7 +85,7 @@ fn a_curve_that_ends_too_early_is_never_milder() {
         assert!(!with.judged);
         removed += usize::from(with.removes);
     }
-    assert!(beyond > 200 && removed > 20, "{beyond} {removed}");
+    assert!(beyond > 150 && removed > 15, "{beyond} {removed}");
 }
 
 /// A truly graduated garment measured: mean badness over draws.
@@ -146,7 +146,7 @@ fn mean_badness(
 /// worse on average. The slack is that of so few draws.
 #[test]
 fn knowing_more_is_never_worse_on_average() {
-    const DRAWS: usize = 120;
+    const DRAWS: usize = 50;
     for (name, places) in [("arm", &ARM[..]), ("leg", &LEG[..])] {
         for exponent in [0.8, 1.0, 1.3] {
             let ruler = mean_badness(places, 1, Some(Band::UNTESTED), exponent, DRAWS);
@@ -160,7 +160,7 @@ fn knowing_more_is_never_worse_on_average() {
                 "{name}, exponent {exponent}: ruler {ruler:.2}, three marks {three:.2}, repeats {twice:.2}, strip \
                  pull {strip:.2}, curve {fabric:.2}, curve and repeats {fabric_twice:.2}"
             );
-            const SLACK: f64 = 0.08;
+            const SLACK: f64 = 0.12;
             assert!(twice <= ruler + SLACK && fabric_twice <= fabric + SLACK, "{name} {exponent}: repeats");
             assert!(strip <= ruler + SLACK && fabric <= strip + SLACK, "{name} {exponent}: exponents");
             assert!(ruler <= three + SLACK, "{name} {exponent}: marks");
