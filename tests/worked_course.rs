@@ -414,6 +414,38 @@ fn a_course_of_seven_visits() {
 }
 
 #[test]
+fn a_limb_that_has_grown_since_the_fitting() {
+    // A rise of volume beyond the detectable change after fitting: look at the garment again (house rule).
+    let grown = |percent: f64| {
+        let girth = 30.0 * (1.0 + percent / 100.0).sqrt();
+        let mut records = [
+            cylinder("2025-10-01", 30.5, 28.0),
+            cylinder("2025-11-01", 30.0, 28.0),
+            cylinder("2026-03-14", girth, 28.0),
+        ];
+        records[2].limbs[0].garments = vec![worn("sleeve", "3", "2025-11-10", 2)];
+        left(&records)
+    };
+    let limb = grown(4.0);
+    assert_eq!(limb.grown_since_given().map(|one| one.from), Some(1));
+    let limb = grown(3.0);
+    assert!(limb.grown_since_given().is_none() && limb.since_given.is_some());
+    assert!(grown(-4.0).grown_since_given().is_none());
+}
+
+#[test]
+fn the_tape_of_the_rules() {
+    // Twice the SD of the tape in the rules is twice the SD of the volume (derived: linear).
+    let one = visit("2026-03-14", &A1, &U1);
+    let mut wide = rules();
+    wide.numbers.iter_mut().filter(|one| one.id.id() == "tape-sd").for_each(|one| one.value *= 2.0);
+    let sd = |rules: &tapeline::rules::Rules| {
+        tapeline::volume::measure(&one, &one.limbs[0], rules).sd_ml().unwrap()
+    };
+    near(sd(&wide), 2.0 * sd(&rules()), 1e-12);
+}
+
+#[test]
 fn both_limbs_have_their_own_course() {
     let two = |on: &str, left: f64, right: f64| {
         let mut one = cylinder(on, left, right);

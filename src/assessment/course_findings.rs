@@ -154,6 +154,13 @@ pub(super) fn of_limb_course(
     found.extend(
         course.changes.iter().filter(|one| one.beyond()).filter_map(|one| beyond(course, one, place)),
     );
+    if let (None, Some(grown)) = (&course.worsening, course.grown_since_given())
+        && let Some(fitted) = course.visits.get(grown.from)
+    {
+        let (percent, explained) = (grown.volume.percent, grown.volume.detectable_percent);
+        let on = fitted.measured_on;
+        found.push(finding::garment_outgrown::limb_outgrown(place, on, percent, explained));
+    }
     if course.infections.ask_for_review {
         found.push(finding::infections::infections(place, course.infections.in_a_year));
     }

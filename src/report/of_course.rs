@@ -157,6 +157,13 @@ fn notes(course: &LimbCourse, numbers: &VolumeNumbers) -> Vec<String> {
             ));
         }
     }
+    if let Some(change) = course.since_given.as_ref().filter(|one| !one.beyond() && !one.volume.beyond())
+        && let Some(fitted) = on(change.from)
+    {
+        all.push(format!(
+            "Since the visit at which the garment in use was fitted ({fitted}) the limb has not changed by more than measuring explains."
+        ));
+    }
     if course.due.iter().any(|one| one.kind == DueKind::Renewal) {
         all.push("Before a garment is ordered again the limb is measured again.".to_owned());
     }

@@ -9,6 +9,8 @@ pub enum Since {
     First,
     /// The last before the newest.
     Last,
+    /// The one at which the garment in use was fitted.
+    Given,
 }
 
 /// The change of a limb, or of a part of it.

@@ -42,7 +42,7 @@ fn of_limb(
     numbers: &VolumeNumbers,
 ) -> LimbCourse {
     let seen: Vec<(usize, Seen<'_>)> =
-        sorted.iter().filter_map(|(at, record)| Some((*at, Seen::of(record, side)?))).collect();
+        sorted.iter().filter_map(|(at, record)| Some((*at, Seen::of(record, side, numbers)?))).collect();
     let track = Track::of(seen.iter().map(|(_, one)| one.clone()).collect());
     let visits: Vec<Visit> = seen
         .iter()
@@ -83,7 +83,7 @@ fn of_limb(
             .points(numbers)
             .map(|(whole, distal)| Ready::judge(&whole, &distal, pitting_increased(&seen), numbers)),
         worsening: worsening(&track, numbers),
-        grown_since_given: grown_since_given(&track, garments, numbers),
+        since_given: since_given(&track, garments, numbers),
         due: due(garments, measured, age, closely, today, numbers),
         infections: Infections::of(dates, measured, before, today, numbers),
         visits,
@@ -148,18 +148,12 @@ fn worsening(track: &Track<'_>, numbers: &VolumeNumbers) -> Option<Worsening> {
     })
 }
 
-/// The change since the last visit on or before the day on which the newest garment was given, where it
-/// is a rise beyond measuring.
-fn grown_since_given(
-    track: &Track<'_>,
-    garments: &[GarmentInUse],
-    numbers: &VolumeNumbers,
-) -> Option<Change> {
+/// The change since the last visit on or before the day on which the newest garment was given.
+fn since_given(track: &Track<'_>, garments: &[GarmentInUse], numbers: &VolumeNumbers) -> Option<Change> {
     let given = garments.iter().map(|one| one.given_on).max()?;
     let to = track.newest()?;
     let from = (0..to).rev().find(|at| track.seen(*at).is_some_and(|one| one.record.measured_on <= given))?;
-    change(track, from, to, Since::Last, numbers)
-        .filter(|found| found.volume.percent > found.volume.detectable_percent)
+    change(track, from, to, Since::Given, numbers)
 }
 
 /// Against the last earlier weight, and against that of the fitting of the garments in use; the greater.

@@ -21,8 +21,9 @@ pub struct LimbCourse {
     pub ready: Option<Ready>,
     /// Whether the swelling has grown: of the whole limb, else of the part below the joint.
     pub worsening: Option<Worsening>,
-    /// Whether volume has risen beyond measuring since the garment in use was given.
-    pub grown_since_given: Option<Change>,
+    /// The change since the visit at which the newest garment in use was fitted; none where no garment is
+    /// in use, or the newest visit is that visit.
+    pub since_given: Option<Change>,
     /// What is due for the garments in use, soonest first.
     pub due: Vec<Due>,
     /// Its infections.
@@ -33,6 +34,12 @@ impl LimbCourse {
     /// The change since the first or the last visit.
     pub fn change(&self, since: Since) -> Option<&Change> {
         self.changes.iter().find(|one| one.since == since)
+    }
+
+    /// The change since the fitting, where the limb has grown by more than measuring explains: the garment
+    /// is looked at again.
+    pub fn grown_since_given(&self) -> Option<&Change> {
+        self.since_given.as_ref().filter(|one| one.volume.percent > 0.0 && one.volume.beyond())
     }
 
     /// The days on which a series begins anew, after the first: volumes before and after are shown beside

@@ -13,9 +13,11 @@ use crate::rules::{ExcessMeasure, Rules};
 
 /// Works out the volume of `limb`, one of the limbs of `record`, and compares it with the other side.
 pub fn measure(record: &Record, limb: &LimbRecord, rules: &Rules) -> VisitVolume {
-    let method = record.volume_method;
-    let row = Row::of(&limb.marks, record.limb, record.positions_from);
-    let other = record.other_marks(limb).map(|marks| Row::of(marks, record.limb, record.positions_from));
+    let numbers = VolumeNumbers::of(rules);
+    let (method, tape) = (record.volume_method, numbers.tape_sd_cm);
+    let row = Row::of(&limb.marks, record.limb, record.positions_from, tape);
+    let other =
+        record.other_marks(limb).map(|marks| Row::of(marks, record.limb, record.positions_from, tape));
     let measured = row.volume(method);
     let compared = other.as_ref().filter(|other| row.same_places(other));
     let other_volume = compared.and_then(|other| other.volume(method));
@@ -33,7 +35,6 @@ pub fn measure(record: &Record, limb: &LimbRecord, rules: &Rules) -> VisitVolume
     let girths = pairs(&row.marks, other.as_ref().map(|other| other.marks.as_slice()), sign);
     let extremity = pairs(&row.extremity, other.as_ref().map(|other| other.extremity.as_slice()), sign);
     let grades = excess.map(|excess| grades(excess, &girths, record.limb, rules)).unwrap_or_default();
-    let numbers = VolumeNumbers::of(rules);
     let repeated = is_repeated(&row);
     VisitVolume {
         method,

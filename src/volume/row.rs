@@ -28,7 +28,7 @@ pub(super) struct Row {
 
 impl Row {
     /// Splits the marks of a limb at its reference: by landmark or, for serial marks, by position.
-    pub(super) fn of(marks: &[Mark], limb: Limb, origin: Origin) -> Self {
+    pub(super) fn of(marks: &[Mark], limb: Limb, origin: Origin, tape_sd_cm: f64) -> Self {
         let reference = limb.reference();
         let stated = marks.iter().find(|mark| mark.landmark == Some(reference)).map(|mark| mark.at.tenths());
         // From the wrist, whatever lies before zero is hand; from fingertip, heel or floor nothing is
@@ -44,11 +44,13 @@ impl Row {
                 None => start.is_some_and(|start| mark.at.tenths() < start),
             };
             let girth = mark.girth();
+            let repeats = mark.readings();
+            let sd_cm = tape_sd_cm / f64::from(u32::try_from(repeats).unwrap_or(1)).sqrt();
             let one = RowMark {
                 place: mark.landmark.map_or(Place::At(mark.at), Place::Landmark),
                 girth,
-                station: Station { at_cm: mark.at.cm(), girth_cm: girth.cm(), sd_cm: mark.sd_cm() },
-                repeats: mark.readings(),
+                station: Station { at_cm: mark.at.cm(), girth_cm: girth.cm(), sd_cm },
+                repeats,
             };
             if beyond { row.extremity.push(one) } else { row.marks.push(one) }
         }

@@ -18,12 +18,12 @@ pub(super) struct Seen<'r> {
 
 impl<'r> Seen<'r> {
     /// The limb of `side` at a visit; none where the record has not got it.
-    pub(super) fn of(record: &'r Record, side: Side) -> Option<Self> {
+    pub(super) fn of(record: &'r Record, side: Side, numbers: &VolumeNumbers) -> Option<Self> {
         let limb = record.limb_of(side)?;
-        let row = Row::of(&limb.marks, record.limb, record.positions_from);
+        let row = Row::of(&limb.marks, record.limb, record.positions_from, numbers.tape_sd_cm);
         let other = record
             .other_marks(limb)
-            .map(|marks| Row::of(marks, record.limb, record.positions_from))
+            .map(|marks| Row::of(marks, record.limb, record.positions_from, numbers.tape_sd_cm))
             .filter(|other| row.same_places(other));
         Some(Self { record, limb, row, other })
     }
