@@ -30,6 +30,7 @@ mod gradient_vectors;
 mod worked_course;
 mod worked_volume;
 mod laws_volume;
+mod volume_command;
 mod conformance_volume;
 mod arteries;
 mod rules;

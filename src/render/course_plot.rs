@@ -51,18 +51,18 @@ impl Scale {
 /// visits that have a volume.
 pub(in crate::render) fn course_plot(course: &CourseBlock, place: usize, printed: &str) -> Option<Figure> {
     let visits: Vec<&VisitBlock> =
-        course.visits.iter().filter(|one| one.limb == place && one.volume_ml.is_some()).collect();
+        course.visits.iter().filter(|one| one.limb == place && one.compared_ml.is_some()).collect();
     if visits.len() < 2 {
         return None;
     }
     let scale = scale(&visits);
     let mut shapes = bands(&visits, scale);
     shapes.extend(frame(&visits, scale));
-    let own = |one: &VisitBlock| one.volume_ml.as_ref().map(|figure| figure.value);
-    let other = |one: &VisitBlock| one.other_ml.as_ref().map(|figure| figure.value);
+    let own = |one: &VisitBlock| one.compared_ml.as_ref().map(|figure| figure.value);
+    let other = |one: &VisitBlock| one.compared_other_ml.as_ref().map(|figure| figure.value);
     shapes.extend(curve(&visits, scale, Ink::White, Some(3.0), &other));
     shapes.extend(curve(&visits, scale, Ink::Black, None, &own));
-    let key = if visits.iter().any(|one| one.other_ml.is_some()) {
+    let key = if visits.iter().any(|one| one.compared_other_ml.is_some()) {
         format!(
             "Filled: {printed}; open: the other side; grey: an unchanged limb stays within. The scale does not begin at 0."
         )
@@ -77,7 +77,9 @@ pub(in crate::render) fn course_plot(course: &CourseBlock, place: usize, printed
 
 fn scale(visits: &[&VisitBlock]) -> Scale {
     let figures = visits.iter().flat_map(|one| {
-        [&one.volume_ml, &one.other_ml, &one.unchanged_low_ml, &one.unchanged_high_ml].into_iter().flatten()
+        [&one.compared_ml, &one.compared_other_ml, &one.unchanged_low_ml, &one.unchanged_high_ml]
+            .into_iter()
+            .flatten()
     });
     let (low, high) = figures.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), figure| {
         (low.min(figure.value), high.max(figure.value))
@@ -187,11 +189,11 @@ fn said(visits: &[&VisitBlock], printed: &str) -> String {
         .iter()
         .map(|one| {
             let other = one
-                .other_ml
+                .compared_other_ml
                 .as_ref()
                 .map(|figure| format!(", other side {} mL", figure.text))
                 .unwrap_or_default();
-            format!("{} {} mL{other}", date_words(one), figure_words(one.volume_ml.as_ref()))
+            format!("{} {} mL{other}", date_words(one), figure_words(one.compared_ml.as_ref()))
         })
         .collect();
     format!("Volume of the {printed} over the visits: {}.", each.join("; "))
@@ -199,17 +201,17 @@ fn said(visits: &[&VisitBlock], printed: &str) -> String {
 
 /// The excess where every visit has one, else the volume.
 fn bars(visits: &[&VisitBlock]) -> Bars {
-    let by_excess = visits.iter().all(|one| one.excess_ml.is_some());
+    let by_excess = visits.iter().all(|one| one.compared_excess_ml.is_some());
     let rows: Vec<Bar> = visits
         .iter()
         .map(|one| {
-            let figure = if by_excess { one.excess_ml.as_ref() } else { one.volume_ml.as_ref() };
+            let figure = if by_excess { one.compared_excess_ml.as_ref() } else { one.compared_ml.as_ref() };
             let reach = one
                 .unchanged_high_ml
                 .as_ref()
-                .zip(one.volume_ml.as_ref())
+                .zip(one.compared_ml.as_ref())
                 .map(|(high, own)| high.value - own.value);
-            let percent = one.excess_percent.as_ref().filter(|_| by_excess);
+            let percent = one.compared_excess_percent.as_ref().filter(|_| by_excess);
             Bar {
                 label: date_words(one),
                 reach: figure.zip(reach).map(|(figure, reach)| Reach {

@@ -226,10 +226,10 @@ fn of_course(report: &VolumeReport, course: &CourseBlock) -> Vec<Block> {
         for one in visits {
             table.push(vec![
                 one.measured_on.clone(),
-                text(one.volume_ml.as_ref()),
-                text(one.other_ml.as_ref()),
-                text(one.excess_ml.as_ref()),
-                text(one.excess_percent.as_ref()),
+                text(one.compared_ml.as_ref()),
+                text(one.compared_other_ml.as_ref()),
+                text(one.compared_excess_ml.as_ref()),
+                text(one.compared_excess_percent.as_ref()),
                 (one.series + 1).to_string(),
             ]);
         }

@@ -43,6 +43,14 @@ pub struct VisitBlock {
     pub excess_percent: Option<Figure>,
     /// SD between visits.
     pub sd_ml: Option<Figure>,
+    /// Its volume by the marks that every visit of its series shares: these stand beside one another.
+    pub compared_ml: Option<Figure>,
+    /// The other limb's.
+    pub compared_other_ml: Option<Figure>,
+    /// Affected minus other.
+    pub compared_excess_ml: Option<Figure>,
+    /// In % of the other.
+    pub compared_excess_percent: Option<Figure>,
     /// Lower end of what another visit may give by measuring alone.
     pub unchanged_low_ml: Option<Figure>,
     /// Its upper end.

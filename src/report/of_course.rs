@@ -38,8 +38,11 @@ impl CourseBlock {
 fn of_visit(limb: usize, first: Option<Date>, visit: &Visit) -> VisitBlock {
     let volume = &visit.volume;
     let day = first.and_then(|first| visit.measured_on.since(first).ok()).map_or(0, |span| span.get_days());
-    let reach = visit.sd_between_ml.map(|sd| TWO_SIDED * std::f64::consts::SQRT_2 * sd);
-    let ends = volume.measured.zip(reach).map(|(one, reach)| (one.ml - reach, one.ml + reach));
+    let compared = visit.compared.as_ref();
+    let ends = compared.map(|one| {
+        let reach = TWO_SIDED * std::f64::consts::SQRT_2 * one.sd_between_ml;
+        (one.measured.ml - reach, one.measured.ml + reach)
+    });
     VisitBlock {
         measured_on: words::date_short(visit.measured_on),
         limb,
@@ -49,6 +52,10 @@ fn of_visit(limb: usize, first: Option<Date>, visit: &Visit) -> VisitBlock {
         excess_percent: volume.excess.and_then(|one| percent(one.percent)),
         sd_ml: visit.sd_between_ml.and_then(Figure::ml),
         day,
+        compared_ml: compared.and_then(|one| Figure::ml(one.measured.ml)),
+        compared_other_ml: compared.and_then(|one| Figure::ml(one.other?.ml)),
+        compared_excess_ml: compared.and_then(|one| Figure::ml(one.excess?.ml)),
+        compared_excess_percent: compared.and_then(|one| percent(one.excess?.percent)),
         unchanged_low_ml: ends.and_then(|(low, _)| Figure::ml(low)),
         unchanged_high_ml: ends.and_then(|(_, high)| Figure::ml(high)),
         series: visit.series,
@@ -126,6 +133,19 @@ fn notes(course: &LimbCourse, numbers: &VolumeNumbers) -> Vec<String> {
             "The visit of {} differs from the one before: {}{meaning}.",
             words::date_short(visit.measured_on),
             words::list(&differs)
+        ));
+    }
+    let shared = course
+        .visits
+        .iter()
+        .filter_map(|visit| visit.compared)
+        .filter(|one| one.has_further)
+        .map(|one| one.marks)
+        .min();
+    if let Some(marks) = shared {
+        all.push(format!(
+            "The visits do not have the same marks: the volumes of the course are by the {} that they share.",
+            words::counted(marks, "mark", "marks")
         ));
     }
     let on = |at: usize| course.visits.get(at).map(|visit| words::date_short(visit.measured_on));

@@ -58,6 +58,7 @@ fn of_limb(
                 measured_on: one.record.measured_on,
                 sd_between_ml: sd_percent.zip(volume.measured).map(|(sd, limb)| sd * limb.ml / 100.0),
                 volume,
+                compared: track.compared(number, numbers),
                 series: track.series_of(number),
                 changes: before.map_or_else(Vec::new, |(_, before)| {
                     let places: Vec<f64> = before.positions().collect();

@@ -59,7 +59,7 @@ pub use ready::{Decide, Further, Ready, ReadyState, recent, recent_line, state_o
 pub use relative::RelativeChange;
 pub use segment::Segment;
 pub use station::Station;
-pub use visit::Visit;
+pub use visit::{Compared, Visit};
 pub use visit_volume::{Uncompared, VisitVolume};
 pub use weight_change::WeightChange;
 pub use worsening::{Grown, Worsening, worse_limit_percent};

@@ -5,7 +5,7 @@ use super::detectable::{TWO_SIDED, visit_sd_percent};
 use super::measure::is_repeated;
 use super::row::Row;
 use super::seen::{Seen, changes, shared};
-use super::{Excess, LimbVolume, Point, ProtocolChange, VolumeNumbers};
+use super::{Compared, Excess, LimbVolume, Point, ProtocolChange, VolumeNumbers};
 use crate::anatomy::Limb;
 use crate::record::Affected;
 
@@ -61,6 +61,25 @@ impl<'r> Track<'r> {
     /// The series that a visit belongs to.
     pub(super) fn series_of(&self, at: usize) -> usize {
         self.series.iter().position(|one| one.members.contains(&at)).unwrap_or_default()
+    }
+
+    /// A visit's volumes by the marks that its series shares; none where they make no volume.
+    pub(super) fn compared(&self, at: usize, numbers: &VolumeNumbers) -> Option<Compared> {
+        let series = self.series.get(self.series_of(at))?;
+        let whole = self.seen.get(at)?;
+        let one = whole.at(&series.places);
+        let measured = volume(&one, &one.row)?;
+        let other = one.other.as_ref().and_then(|row| volume(&one, row));
+        let affected = one.record.affected;
+        let sd_percent = visit_sd_percent(measured, is_repeated(&one.row), numbers);
+        Some(Compared {
+            marks: one.row.marks.len(),
+            has_further: one.row.marks.len() < whole.row.marks.len(),
+            measured,
+            other,
+            excess: other.and_then(|other| Excess::of(affected, one.limb.side, measured, other)),
+            sd_between_ml: sd_percent * measured.ml / 100.0,
+        })
     }
 
     fn newest_series(&self) -> Option<&Series> {

@@ -108,10 +108,10 @@ fn course_blocks(report: &Report, course: &CourseBlock) -> Vec<Block> {
             cells.push(report.limbs.get(visit.limb).map(|limb| limb.printed.clone()).unwrap_or_default());
         }
         cells.extend([
-            text(visit.volume_ml.as_ref()),
-            text(visit.other_ml.as_ref()),
-            text(visit.excess_ml.as_ref()),
-            text(visit.excess_percent.as_ref()),
+            text(visit.compared_ml.as_ref()),
+            text(visit.compared_other_ml.as_ref()),
+            text(visit.compared_excess_ml.as_ref()),
+            text(visit.compared_excess_percent.as_ref()),
         ]);
         table.push(cells);
     }
