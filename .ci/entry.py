@@ -1,0 +1,293 @@
+"""What goes in, held against general libraries; prints one line for each check that fails and a count."""
+
+import csv
+import json
+import pathlib
+import shutil
+import subprocess
+import sys
+
+import jsonschema
+import openpyxl
+import pexpect
+import yaml
+from odf.opendocument import OpenDocumentSpreadsheet
+from odf.table import Table, TableCell, TableRow
+from odf.text import P
+
+PROGRAM, FOLDER = sys.argv[1], pathlib.Path(sys.argv[2])
+ROOT = pathlib.Path.cwd()
+passed, failed = 0, 0
+
+
+def hold(name, holds, seen=""):
+    global passed, failed
+    if holds:
+        passed += 1
+    else:
+        failed += 1
+        print(f"  {name}: {seen}")
+
+
+def run(*args, cwd=FOLDER, typed=None):
+    return subprocess.run([PROGRAM, *args], cwd=cwd, input=typed, capture_output=True, text=True)
+
+
+class Strings(yaml.SafeLoader):
+    """YAML 1.1 as PyYAML reads it, but days stay texts, as in JSON."""
+
+
+Strings.yaml_implicit_resolvers = {
+    first: [(tag, pattern) for tag, pattern in pairs if tag != "tag:yaml.org,2002:timestamp"]
+    for first, pairs in yaml.SafeLoader.yaml_implicit_resolvers.items()
+}
+
+# --- a guided record at a terminal: back, a wrong word, an interruption, on again, to a passing check
+
+
+def sits(child, *pairs):
+    for prompt, typed in pairs:
+        child.expect_exact(prompt)
+        child.sendline(typed)
+
+
+def guided():
+    name = FOLDER / "arm.yaml"
+    args = ["new", "record", str(name), "--today", "2026-03-14"]
+    child = pexpect.spawn(PROGRAM, args, timeout=20, encoding="utf-8", dimensions=(50, 160))
+    sits(
+        child,
+        ("never a name:", "K-0417"),
+        ("Which limb", "left arn"),
+        ("Did you mean left arm?", ""),
+    )
+    child.expect_exact("This one is needed")
+    sits(child, ("Which limb", "left arm"), ("affected", "right"), ("Measured on", "back"), ("affected", "left"))
+    child.expect_exact("Measured on")
+    child.sendintr()
+    child.expect(pexpect.EOF)
+    child.close()
+    kept = name.read_text()
+    hold("an interruption keeps every answer", "affected: left" in kept and "client: K-0417" in kept, kept)
+    hold("an interruption says how to go on", "To go on: the same command again" in (child.before or ""), child.before)
+    hold("an interrupted run ends with 2", child.exitstatus == 2, child.exitstatus)
+
+    child = pexpect.spawn(PROGRAM, args, timeout=20, encoding="utf-8", dimensions=(50, 160))
+    sits(
+        child,
+        ("Measured on", ""),
+        ("Measured by", "M2"),
+        ("Age", ""),
+        ("cause of the swelling known", "yes"),
+        ("Who found it", "physician"),
+        ("Posture", "skip"),
+        ("tape is in", ""),
+        ("Distances count from", ""),
+        ("wrist (C), girth:", "16,9"),
+        ("lower forearm (C1), distance", ""),
+        ("forearm (D), distance", "14"),
+        ("forearm (D), girth:", "25.6 25,8"),
+        ("elbow (E), distance", ""),
+        ("upper arm (F), distance", "17"),
+        ("upper arm (F), girth:", "30.5"),
+        ("axilla (G), distance", "12"),
+        ("axilla (G), girth:", "34.2"),
+        ("thumb web (B), distance", ""),
+        ("hand (A), distance", ""),
+        ("Length wrist to axilla, 43 cm", ""),
+        ("other arm measured too", "no"),
+        ("leave a pit", "none"),
+        ("folds", "no"),
+        ("shape", "no"),
+        ("hand swollen", "no"),
+        ("beyond", "no"),
+    )
+    groups = 0
+    while child.expect_exact(["0 none · numbers", "Is a pressure prescribed"]) == 0:
+        child.sendline("0")
+        groups += 1
+    child.sendline("class")
+    sits(
+        child,
+        ("Scheme, by its number", "1"),
+        ("Class:", "2"),
+        ("Style", "sleeve"),
+        ("Prescribed by", ""),
+        ("Allergies", "0"),
+        ("Body weight", ""),
+        ("Next: tapeline check", ""),
+    )
+    child.expect(pexpect.EOF)
+    child.close()
+    hold("a guided record ends whole", child.exitstatus == 0, (child.exitstatus, name.read_text()))
+    hold("the questions come by group", groups >= 8, groups)
+    shutil.copy(ROOT / "demo/sleeve-chart-a.yaml", FOLDER)
+    chart = (FOLDER / "sleeve-chart-a.yaml").read_text().replace("../", str(ROOT) + "/")
+    (FOLDER / "sleeve-chart-a.yaml").write_text(chart)
+    for fabric in (ROOT / "demo").glob("knit*.yaml"):
+        shutil.copy(fabric, FOLDER)
+    report = run("check", str(name), "sleeve-chart-a.yaml", "--today", "2026-03-14", "--format", "json")
+    hold("the guided record is checked", report.returncode in (0, 1), report.stderr)
+    if report.returncode in (0, 1):
+        screening = json.loads(report.stdout)["screening"]
+        hold("no question is open", screening["unanswered"] == [], screening["unanswered"])
+
+
+# --- the schemas: every demo file passes, every malformed one that a schema can refuse is refused
+
+KINDS = ["record", "chart", "garment", "wrap", "fabric", "scheme", "rules", "visits"]
+
+
+def schemas():
+    validators = {}
+    for kind in KINDS:
+        schema = json.loads(run("print", "schema", kind).stdout)
+        jsonschema.Draft202012Validator.check_schema(schema)
+        validators[kind] = jsonschema.Draft202012Validator(schema)
+    folders = [ROOT / "demo", *(ROOT / "garment-tables").iterdir()]
+    files = [path for folder in folders for path in sorted(folder.rglob("*.yaml"))]
+    hold("there are files to hold", len(files) > 30, len(files))
+    for path in files:
+        content = yaml.load(path.read_text(), Loader=Strings)
+        kind = str(content.get("tapeline", "")).split("/")[0] if isinstance(content, dict) else ""
+        if kind in validators:
+            faults = [fault.message for fault in validators[kind].iter_errors(content)]
+            hold(f"{path.relative_to(ROOT)} passes its schema", not faults, faults[:3])
+    refused = total = 0
+    # What no schema of ours can see: two of one thing, an order, a sum, a unit in a text, another file.
+    for kind in ["record", "chart", "fabric", "scheme", "rules"]:
+        for path in sorted((ROOT / "tests/malformed" / kind).glob("*.yaml")):
+            total += 1
+            try:
+                content = yaml.load(path.read_text(), Loader=Strings)
+                refused += not validators[kind].is_valid(content)
+            except (yaml.YAMLError, UnicodeDecodeError, ValueError):
+                refused += 1
+    hold("malformed files are refused by the schemas", refused >= 0.4 * total, f"{refused} of {total}")
+    print(f"  schemas refuse {refused} of {total} malformed files")
+
+
+# --- spreadsheets: the same sizes as the CSV
+
+
+def sheets():
+    rows = [
+        ["size", "wrist (cm)", "forearm (cm)", "axilla (cm)"],
+        ["1", "14-16", "21-24", "28-32"],
+        ["2", "16-18", "24-27", "32-36"],
+        ["3", "18-20", "27-30", "36-40.5"],
+    ]
+    with open(FOLDER / "t.csv", "w", newline="") as out:
+        csv.writer(out).writerows(rows)
+    book = openpyxl.Workbook()
+    for row in rows:
+        book.active.append(row)
+    book.save(FOLDER / "t.xlsx")
+    document = OpenDocumentSpreadsheet()
+    table = Table(name="Sizes")
+    for row in rows:
+        line = TableRow()
+        for cell in row:
+            one = TableCell(valuetype="string")
+            one.addElement(P(text=cell))
+            line.addElement(one)
+        table.addElement(line)
+    document.spreadsheet.addElement(table)
+    document.save(FOLDER / "t.ods")
+    plain = run("inspect", "t.csv").stdout.split("\n", 1)[1]
+    for name in ["t.xlsx", "t.ods"]:
+        seen = run("inspect", name)
+        hold(f"{name} reads as the CSV", seen.stdout.split("\n", 1)[-1] == plain and len(plain) > 100, seen.stderr or seen.stdout)
+
+    def refused(name, change, wanted):
+        book = openpyxl.Workbook()
+        for row in rows:
+            book.active.append(row)
+        change(book.active)
+        book.save(FOLDER / name)
+        seen = run("inspect", name)
+        hold(f"{name} is a problem with sheet and cell", seen.returncode == 2 and wanted in seen.stderr, seen.stderr)
+
+    import datetime
+
+    def date(sheet):
+        sheet["B3"] = datetime.date(2026, 10, 12)
+
+    def formula(sheet):
+        sheet["C2"] = "=1+1"
+
+    def merged(sheet):
+        sheet.merge_cells("B2:B3")
+
+    def two_headers(sheet):
+        sheet.insert_rows(2)
+        for column, word in enumerate(["", "range", "range", "range"], 1):
+            sheet.cell(2, column, word)
+
+    def wrong(sheet):
+        sheet["D4"] = "wide"
+
+    refused("date.xlsx", date, "sheet Sheet: B3: holds a date")
+    refused("formula.xlsx", formula, "sheet Sheet: C2: holds a formula")
+    refused("merged.xlsx", merged, "sheet Sheet: B2: is merged")
+    refused("headers.xlsx", two_headers, "second header row")
+    refused("wrong.xlsx", wrong, "D4")
+
+    (FOLDER / "euro.csv").write_text("size;wrist (cm);forearm (cm);axilla (cm)\n1;14-16;21-24;28-32\n3;18-20;27-30;36-40,5\n")
+    seen = run("inspect", "euro.csv")
+    hold("a decimal comma is told", seen.returncode == 2 and "--decimal-comma" in seen.stderr, seen.stderr)
+    seen = run("inspect", "euro.csv", "--decimal-comma")
+    hold("a decimal comma is read when asked for", "36.0–40.5" in seen.stdout and "semicolons" in seen.stdout, seen.stdout + seen.stderr)
+
+
+# --- records loaded and saved by another YAML library
+
+
+def resaved():
+    demo = sorted(path for path in (ROOT / "demo").glob("*.yaml") if "tapeline: record/1" in path.read_text())
+    hold("there are records to save again", len(demo) >= 8, len(demo))
+    for path in demo:
+        saved = yaml.safe_dump(yaml.safe_load(path.read_text()), sort_keys=False, allow_unicode=True)
+        (FOLDER / path.name).write_text(saved)
+        args = ["--today", "2026-03-14", "--format", "json"]
+        first = run("check", str(path), *args)
+        again = run("check", str(FOLDER / path.name), *args)
+        if first.returncode == 2:
+            continue
+        one, other = json.loads(first.stdout), json.loads(again.stdout or "{}")
+        one["record"].pop("file", None)
+        other.get("record", {}).pop("file", None)
+        hold(f"{path.name} saved again reads the same", one == other, again.stderr[:300])
+
+
+# --- the manual and the completions
+
+
+def reference():
+    manual = run("print", "manual").stdout
+    (FOLDER / "tapeline.1").write_text(manual)
+    if shutil.which("man"):
+        seen = subprocess.run(
+            ["man", "--warnings", "-l", str(FOLDER / "tapeline.1")], capture_output=True, text=True, env={"MANROFFOPT": "", "PATH": "/usr/bin:/bin", "LC_ALL": "C.UTF-8"}
+        )
+        hold("man reads the manual without a warning", seen.returncode == 0 and not seen.stderr, seen.stderr[:300])
+    for command in ["new", "check", "sheet", "volume", "gradient", "pattern", "inspect", "fabric", "explain", "print"]:
+        hold(f"the manual has {command}", f'"{command.upper()}"' in manual, "")
+    for shell, check in [("bash", ["-n"]), ("zsh", ["-n"]), ("fish", ["--no-execute"])]:
+        path = FOLDER / f"completions.{shell}"
+        path.write_text(run("print", "completions", shell).stdout)
+        if shutil.which(shell):
+            seen = subprocess.run([shell, *check, str(path)], capture_output=True, text=True)
+            hold(f"{shell} loads its completions", seen.returncode == 0, seen.stderr[:300])
+        else:
+            print(f"  {shell} is not here: its completions were not loaded")
+    hold("powershell has completions", "Register-ArgumentCompleter" in run("print", "completions", "powershell").stdout)
+
+
+for part in [guided, schemas, sheets, resaved, reference]:
+    try:
+        part()
+    except Exception as fault:  # one part that breaks is one failure; the others still run
+        hold(part.__name__, False, f"{type(fault).__name__}: {str(fault)[:1500]}")
+print(f"entry: {passed} passed, {failed} failed")
+sys.exit(failed > 0)
