@@ -7,6 +7,7 @@ use serde_json::{Map, Value, json};
 use super::FileKind;
 use super::keys::{Block, Form, Key};
 use crate::anatomy::{Landmark, Limb};
+use crate::quantity::{Dimension, Unit};
 
 /// The JSON Schema of a kind of file.
 ///
@@ -59,6 +60,19 @@ fn of_block(block: &'static Block, kind: Option<FileKind>) -> Value {
             (Form::Kind, Some(kind)) => json!({"const": kind.tag()}),
             (form, _) => of_form(&form),
         };
+        if let Value::Object(map) = &mut value {
+            if FILLED.contains(&key.name) {
+                map.insert("minItems".to_owned(), json!(if key.name == "curve" { 2 } else { 1 }));
+            }
+            // A place may lie below the zero; nothing else that is measured does.
+            if key.name == "at" {
+                map.remove("minimum");
+                map.insert(
+                    "pattern".to_owned(),
+                    json!(format!("^ *[-\u{2212}]?{NUMBER}{} *$", unit(Dimension::Length))),
+                );
+            }
+        }
         if key.may_be_blank {
             value = json!({"anyOf": [value, {"type": "null"}]});
         }
@@ -68,14 +82,40 @@ fn of_block(block: &'static Block, kind: Option<FileKind>) -> Value {
         properties.insert(key.name.to_owned(), value);
     }
     let required: Vec<&str> = block.required().map(|key| key.name).collect();
+    // A class is read only with its scheme.
+    let mut together = Map::new();
+    if block.key("scheme").is_some() && block.key("class").is_some() {
+        together.insert("scheme".to_owned(), json!(["class"]));
+        together.insert("class".to_owned(), json!(["scheme"]));
+    }
+    let mut all: Vec<Value> = Vec::new();
+    for group in block.one_needed {
+        let needed: Vec<Value> = group.iter().map(|key| json!({"required": [key]})).collect();
+        all.push(json!({"anyOf": needed}));
+    }
+    for (one, other) in block.not_both {
+        all.push(json!({"not": {"required": [one, other]}}));
+    }
     let further = block.open.map_or(Value::Bool(false), |form| of_form(&form));
-    json!({
+    let mut schema = json!({
         "type": "object",
         "properties": properties,
         "required": required,
         "additionalProperties": further,
-    })
+    });
+    if let Value::Object(map) = &mut schema {
+        if !together.is_empty() {
+            map.insert("dependentRequired".to_owned(), Value::Object(together));
+        }
+        if !all.is_empty() {
+            map.insert("allOf".to_owned(), Value::Array(all));
+        }
+    }
+    schema
 }
+
+/// Lists that hold something where they stand.
+const FILLED: [&str; 7] = ["marks", "sizes", "classes", "curve", "pulls", "visits", "worn_together"];
 
 fn landmarks() -> Vec<&'static str> {
     let mut words: Vec<&str> = Vec::new();
@@ -89,13 +129,44 @@ fn landmarks() -> Vec<&'static str> {
     words
 }
 
+/// A number as files write it.
+const NUMBER: &str = "[+]?([0-9]+\\.?[0-9]*|\\.[0-9]+)";
+
+/// The units of a dimension behind a number, or none.
+fn unit(of: Dimension) -> String {
+    let own = Unit::ALL.iter().filter(|unit| unit.dimension() == of).map(|unit| unit.symbol());
+    let everyday = ["inch", "inches", "mm Hg", "ml", "l", "lbs"];
+    let everyday =
+        everyday.into_iter().filter(|word| Unit::parse(word).is_some_and(|unit| unit.dimension() == of));
+    format!("( *({}))?", own.chain(everyday).collect::<Vec<_>>().join("|"))
+}
+
 fn of_form(form: &Form) -> Value {
     let date = "^[0-9]{4}-[0-9]{2}-[0-9]{2}";
     match form {
-        Form::Kind | Form::Prose | Form::File | Form::Range(_) => json!({"type": "string", "minLength": 1}),
+        Form::Kind | Form::Prose | Form::File => json!({"type": "string", "pattern": "\\S"}),
+        Form::Range(of) => {
+            let one = format!("{NUMBER}{}", unit(*of));
+            let forms = [
+                format!("(under|over) +{one}"),
+                format!("{one} *(-|\u{2013}|\u{2014}) *{one}"),
+                format!("{one} +to +{one}"),
+            ];
+            json!({"type": "string", "pattern": format!("^ *({}) *$", forms.join("|"))})
+        }
         // A class or size written without quotes is a number to some libraries.
-        Form::Label => json!({"type": ["string", "number"], "minLength": 1, "maxLength": 120}),
-        Form::Quantity(_) | Form::Number => json!({"type": ["string", "number"], "minLength": 1}),
+        Form::Label => json!({
+            "type": ["string", "number"],
+            "pattern": "^[^\\u0000-\\u001f\\u007f\\u202a-\\u202e\\u2066-\\u2069]*[^\\s][^\\u0000-\\u001f\\u007f\\u202a-\\u202e\\u2066-\\u2069]*$",
+            "maxLength": 120,
+        }),
+        Form::Quantity(of) => {
+            let pattern = format!("^ *{NUMBER}{} *$", unit(*of));
+            json!({"type": ["string", "number"], "pattern": pattern, "minimum": 0})
+        }
+        Form::Number => {
+            json!({"type": ["string", "number"], "pattern": format!("^ *[-\u{2212}]?{NUMBER} *$")})
+        }
         Form::Whole(least, most) => {
             json!({"type": ["integer", "string"], "minimum": least, "maximum": most, "pattern": "^[0-9]+$"})
         }

@@ -11,12 +11,30 @@ pub struct Block {
     pub keys: &'static [Key],
     /// The form behind keys that are the file's own words, beside those listed.
     pub open: Option<Form>,
+    /// Groups of keys of which one has to be there.
+    pub one_needed: &'static [&'static [&'static str]],
+    /// Pairs of keys of which only one may be there.
+    pub not_both: &'static [(&'static str, &'static str)],
 }
 
 impl Block {
     /// A block of nothing but these keys.
     pub const fn of(name: &'static str, keys: &'static [Key]) -> Self {
-        Self { name, keys, open: None }
+        Self { name, keys, open: None, one_needed: &[], not_both: &[] }
+    }
+
+    /// The same with groups of keys of which one has to be there.
+    #[must_use]
+    pub const fn one_of(mut self, groups: &'static [&'static [&'static str]]) -> Self {
+        self.one_needed = groups;
+        self
+    }
+
+    /// The same with pairs of keys of which only one may be there.
+    #[must_use]
+    pub const fn not_both(mut self, pairs: &'static [(&'static str, &'static str)]) -> Self {
+        self.not_both = pairs;
+        self
     }
 
     /// A key by name.

@@ -49,7 +49,9 @@ pub static CHART: Block = Block::of(
             "a table with the sizes, in place of `sizes`: .csv, .xlsx or .ods",
         ),
     ],
-);
+)
+.one_of(&[&["sizes", "sizes_from"]])
+.not_both(&[("sizes", "sizes_from")]);
 
 static SIZE: Block = Block::of(
     "size",
@@ -72,10 +74,13 @@ static SIZE: Block = Block::of(
         )
         .also(&["length", "variants"]),
     ],
-);
+)
+.not_both(&[("relaxed", "flat_width")]);
 
 static VARIANT: Block = Block {
     name: "variant",
     keys: &[Key::optional("variant", Form::Label, "variant: regular", "the name of this length")],
     open: Some(LENGTHS),
+    one_needed: &[],
+    not_both: &[],
 };

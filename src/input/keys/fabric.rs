@@ -52,7 +52,9 @@ pub static FABRIC: Block = Block::of(
             "a test with weights, in place of the curve",
         ),
     ],
-);
+)
+.one_of(&[&["curve", "bench", "exponent", "strip"]])
+.not_both(&[("curve", "bench"), ("exponent", "strip")]);
 
 static EXPONENT: Block = Block::of(
     "exponent",
@@ -131,4 +133,6 @@ static PULL: Block = Block::of(
             "the length under it; a list is repeats",
         ),
     ],
-);
+)
+.one_of(&[&["weight", "force"]])
+.not_both(&[("weight", "force")]);

@@ -46,7 +46,9 @@ pub static GARMENT: Block = Block::of(
             "the garments or wraps that are worn one over another or side by side",
         ),
     ],
-);
+)
+.one_of(&[&["relaxed", "flat_width", "worn_together"]])
+.not_both(&[("relaxed", "flat_width")]);
 
 static TOP_EDGE: Block = Block::of(
     "top edge",
@@ -61,7 +63,9 @@ static TOP_EDGE: Block = Block::of(
         FABRIC_FILE,
         LAYERS,
     ],
-);
+)
+.one_of(&[&["relaxed", "flat_width"]])
+.not_both(&[("relaxed", "flat_width")]);
 
 static PIECE: Block = Block::of(
     "piece",
@@ -97,4 +101,6 @@ pub static WRAP: Block = Block::of(
         Key::required("from", Form::Landmark, "from: ankle", "where it starts"),
         Key::required("to", Form::Landmark, "to: below-knee", "where it ends"),
     ],
-);
+)
+.one_of(&[&["overlap", "layers"]])
+.not_both(&[("overlap", "layers")]);

@@ -90,7 +90,9 @@ pub static RECORD: Block = Block::of(
             "how the volume is worked out from the girths",
         ),
     ],
-);
+)
+.one_of(&[&["marks", "left", "right"]])
+.not_both(&[("marks", "left"), ("marks", "right"), ("other_limb", "left"), ("observed", "left")]);
 
 const MARKS: Key = Key::optional(
     "marks",
@@ -327,7 +329,8 @@ static PRESCRIBED: Block = Block::of(
         Key::optional("style", Form::Label, "style: sleeve", "what kind of garment"),
         Key::optional("by", Form::Label, "by: consultant", "who prescribed it"),
     ],
-);
+)
+.not_both(&[("scheme", "range"), ("class", "range")]);
 
 static SCREENING: Block = Block::of(
     "screening",

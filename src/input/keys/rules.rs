@@ -210,7 +210,8 @@ static ARTERIAL: Block = Block::of(
         SOURCE,
         WHY,
     ],
-);
+)
+.one_of(&[&["at_least", "above", "at_most", "below"]]);
 
 static OBSERVED: Block = Block::of(
     "observed rule",

@@ -55,7 +55,8 @@ static CLASS_BAND: Block = Block::of(
         NEEDED_BASIS,
         MAYBE_SOURCE,
     ],
-);
+)
+.one_of(&[&["low", "high"]]);
 
 static LIMIT: Block = Block::of(
     "graduation limit",
@@ -68,4 +69,5 @@ static LIMIT: Block = Block::of(
         NEEDED_BASIS,
         MAYBE_SOURCE,
     ],
-);
+)
+.one_of(&[&["low", "high"]]);
