@@ -163,7 +163,7 @@ def schemas():
                 refused += not validators[kind].is_valid(content)
             except (yaml.YAMLError, UnicodeDecodeError, ValueError):
                 refused += 1
-    hold("malformed files are refused by the schemas", refused >= 0.4 * total, f"{refused} of {total}")
+    hold("malformed files are refused by the schemas", refused >= 0.6 * total, f"{refused} of {total}")
     print(f"  schemas refuse {refused} of {total} malformed files")
 
 

@@ -13,8 +13,8 @@ fn keys(all: Vec<(&str, Option<String>)>) -> Block {
     Block::Keys(all.into_iter().filter_map(|(name, said)| Some(Entry::new(name, said?))).collect())
 }
 
-fn ends(from: Landmark, to: Landmark) -> Option<String> {
-    Some(format!("{} to {}", words::label(from), words::label(to)))
+fn ends(from: Landmark, to: Landmark) -> String {
+    format!("{} to {}", words::label(from), words::label(to))
 }
 
 fn claimed(claim: Option<&Claim>) -> Option<String> {
@@ -24,20 +24,20 @@ fn claimed(claim: Option<&Claim>) -> Option<String> {
     })
 }
 
-fn listed<T: AsRef<str>>(all: Option<&[T]>) -> Option<String> {
-    Some(match all {
+fn listed<T: AsRef<str>>(all: Option<&[T]>) -> String {
+    match all {
         None => "not stated".to_owned(),
         Some([]) => "none".to_owned(),
         Some(all) => words::list(all),
-    })
+    }
 }
 
-fn yes_no(answer: Option<bool>) -> Option<String> {
-    Some(match answer {
+fn yes_no(answer: Option<bool>) -> String {
+    match answer {
         None => "not stated".to_owned(),
         Some(true) => "yes".to_owned(),
         Some(false) => "no".to_owned(),
-    })
+    }
 }
 
 /// A range of lengths as a cell: `16–18`, `under 14`, `over 36`, in cm.
@@ -57,10 +57,10 @@ pub(crate) fn chart(chart: &Chart) -> Vec<Block> {
         ("Label", Some(chart.label.to_string())),
         ("Limb", Some(chart.limb.name().to_owned())),
         ("Style", chart.style.as_ref().map(ToString::to_string)),
-        ("Reaches", ends(chart.from, chart.to)),
+        ("Reaches", Some(ends(chart.from, chart.to))),
         ("Class", claimed(chart.claim.as_ref())),
-        ("Materials", listed(chart.materials.as_deref())),
-        ("Hand or foot part", yes_no(chart.hand_part)),
+        ("Materials", Some(listed(chart.materials.as_deref()))),
+        ("Hand or foot part", Some(yes_no(chart.hand_part))),
         ("Fabric", Some(fabric.unwrap_or_else(|| "not stated".to_owned()))),
         ("Layers", Some(chart.layers.to_string())),
     ])];
@@ -150,10 +150,10 @@ fn garment(garment: &Garment) -> Vec<Block> {
             ("Label", Some(garment.label.to_string())),
             ("Limb", Some(garment.limb.name().to_owned())),
             ("Style", garment.style.as_ref().map(ToString::to_string)),
-            ("Reaches", ends(garment.from, garment.to)),
+            ("Reaches", Some(ends(garment.from, garment.to))),
             ("Class", claimed(garment.claim.as_ref())),
-            ("Materials", listed(garment.materials.as_deref())),
-            ("Hand or foot part", yes_no(garment.hand_part)),
+            ("Materials", Some(listed(garment.materials.as_deref()))),
+            ("Hand or foot part", Some(yes_no(garment.hand_part))),
             ("Fabric", Some(fabric.unwrap_or_else(|| "not stated".to_owned()))),
             ("Layers", Some(garment.layers.to_string())),
         ]),
@@ -165,7 +165,7 @@ fn wrap(wrap: &Wrap) -> Block {
     keys(vec![
         ("Label", Some(wrap.label.to_string())),
         ("Limb", Some(wrap.limb.name().to_owned())),
-        ("Reaches", ends(wrap.from, wrap.to)),
+        ("Reaches", Some(ends(wrap.from, wrap.to))),
         ("Pull", Some(format!("{} N", words::trimmed(wrap.pull_n, 2)))),
         ("Varies by", Some(words::fraction_percent(wrap.tension_sd))),
         ("Width", Some(format!("{} cm", words::trimmed(wrap.width_cm, 2)))),

@@ -40,7 +40,7 @@ impl Ask {
     }
 
     /// Shows a line.
-    pub(super) fn show(&mut self, line: &str) {
+    pub(super) fn show(line: &str) {
         say::line(line);
     }
 
@@ -55,13 +55,13 @@ impl Ask {
         match std::io::stdin().lock().read_line(&mut text) {
             Ok(read) if read > 0 => {}
             _ => {
-                self.show("");
+                Self::show("");
                 return Typed::Stop;
             }
         }
         if !self.is_terminal {
             // Nobody has seen what was typed; the next question starts a line of its own.
-            self.show(text.trim());
+            Self::show(text.trim());
         }
         match text.trim() {
             "" => Typed::Nothing,

@@ -38,10 +38,10 @@ pub(super) fn run(
     ask: &mut Ask,
 ) -> Result<bool, Failure> {
     let file = kept.path.display().to_string();
-    ask.show(&format!(
+    Ask::show(&format!(
         "Every answer is kept in {file} at once. Enter takes what is offered or passes over; `back`,"
     ));
-    ask.show("`skip`, `stop` and `?` work at any question; the same command goes on where you stopped.");
+    Ask::show("`skip`, `stop` and `?` work at any question; the same command goes on where you stopped.");
     let mut at = 0;
     loop {
         let steps = script.steps(&draft);
@@ -65,7 +65,7 @@ pub(super) fn run(
                 if !ask.has_asked() {
                     break;
                 }
-                ask.show(&format!("Kept in {file}. To go on: the same command again."));
+                Ask::show(&format!("Kept in {file}. To go on: the same command again."));
                 return Ok(false);
             }
         }
@@ -74,12 +74,12 @@ pub(super) fn run(
     kept.save(&text)?;
     let problems = script.problems(&text, &file);
     for problem in &problems {
-        ask.show(&problem.to_string());
+        Ask::show(&problem.to_string());
     }
     if !draft.left_out().is_empty() {
-        ask.show(&format!("Left out: {}.", draft.left_out().join(", ")));
+        Ask::show(&format!("Left out: {}.", draft.left_out().join(", ")));
     }
-    ask.show(&format!("Written: {file}. {}", script.afterwards(&file)));
+    Ask::show(&format!("Written: {file}. {}", script.afterwards(&file)));
     Ok(problems.is_empty())
 }
 
@@ -98,7 +98,7 @@ fn one(
     ask: &mut Ask,
 ) -> Result<Moved, Failure> {
     for line in &step.above {
-        ask.show(line);
+        Ask::show(line);
     }
     let prompt = match &step.offered {
         Some(offered) => format!("{} [{offered}]", step.prompt),
@@ -115,7 +115,7 @@ fn one(
                 return Ok(Moved::On);
             }
             (Typed::Nothing | Typed::Skip, _) => {
-                ask.show("This one is needed; `stop` keeps what there is so far.");
+                Ask::show("This one is needed; `stop` keeps what there is so far.");
                 continue;
             }
             (Typed::Help, _) => {
@@ -124,7 +124,7 @@ fn one(
                 } else {
                     &step.help
                 };
-                ask.show(help);
+                Ask::show(help);
                 continue;
             }
             (Typed::Back, _) => return Ok(Moved::Back),
@@ -133,18 +133,18 @@ fn one(
         let before = draft.clone();
         if let Err(what) = (step.take)(&text, draft) {
             *draft = before;
-            ask.show(&format!("  {what}"));
+            Ask::show(&format!("  {what}"));
             continue;
         }
         kept.save(&draft.to_text(false))?;
         let Some((question, word)) = script.doubt(draft, &step.name) else { return Ok(Moved::On) };
-        ask.show(&format!("  {question}"));
+        Ask::show(&format!("  {question}"));
         match ask.line("  Measure again and type it, or Enter if it holds:") {
             Typed::Text(again) => {
                 let before = draft.clone();
                 if let Err(what) = (step.take)(&again, draft) {
                     *draft = before;
-                    ask.show(&format!("  {what}"));
+                    Ask::show(&format!("  {what}"));
                     continue;
                 }
             }

@@ -152,13 +152,14 @@ fn is_zero(draft: &Draft, landmark: Landmark) -> bool {
 
 /// The measured landmark just before one in measuring order, with its distance from the zero, cm.
 fn before(draft: &Draft, list: &str, limb: Limb, landmark: Landmark) -> Option<(Landmark, f64)> {
-    let known = Landmark::of(limb).iter().copied().filter(|one| *one < landmark && !one.on_extremity());
-    known
-        .filter_map(|one| {
-            let place = place_of(draft, list, limb, one)?;
-            Some((one, answer::cm(draft, &draft.text(&format!("{list}.{place}.at"))?)?))
-        })
-        .last()
+    let mut known =
+        Landmark::of(limb).iter().copied().filter(|one| *one < landmark && !one.on_extremity()).filter_map(
+            |one| {
+                let place = place_of(draft, list, limb, one)?;
+                Some((one, answer::cm(draft, &draft.text(&format!("{list}.{place}.at"))?)?))
+            },
+        );
+    known.next_back()
 }
 
 /// A distance of `cm` as a bare number in the declared unit of length.
