@@ -57,6 +57,21 @@ fn knitted(tension: &str, last: &str) -> Scene {
     arm().chart_with("units:", &fabric(tension, last))
 }
 
+/// A swollen hand that someone has cleared: role and date.
+fn hand(by: &str) -> Scene {
+    arm()
+        .seen("hand_swelling", "yes")
+        .set("cleared", &format!("[{{item: hand-part, reason: glove worn, role: {by}}}]"))
+}
+
+/// A re-order of 2026-03-14 that rests on a record of a month before, with these groups answered.
+fn again(groups: &str) -> Scene {
+    let then = arm().set("measured_on", "2026-02-14").change("screening", "2026-03-14", "2026-02-14");
+    arm()
+        .earlier(&then)
+        .set("screening", &format!("{{asked_on: 2026-03-14, unchanged_since: 2026-02-14, absent: {groups}}}"))
+}
+
 fn of_record() -> Vec<Case> {
     let earlier = |measured: &str| arm().set("measured_on", measured);
     vec![
@@ -166,6 +181,19 @@ fn of_record() -> Vec<Case> {
             arm().present("dialysis-access").cleared("dialysis-access", "renal"),
         ),
         case("clearing-not-counted", "note", arm().cleared("dialysis-access", "renal"), arm()),
+        case(
+            "clearing-not-counted",
+            "caution",
+            hand("fitter, cleared_on: 2026-03-15"),
+            hand("fitter, cleared_on: 2026-03-14"),
+        ),
+        case("clearing-not-counted", "note", arm().cleared("rise", "fitter"), arm()),
+        case(
+            "re-order-not-held",
+            "caution",
+            again("[today, skin, feeling, changes]"),
+            again("[today, skin, feeling, changes, wear]"),
+        ),
         case("other-limb-item", "note", arm().present("foot-wound"), arm().present("axillary-cords")),
         case(
             "allergy-note",

@@ -2,7 +2,7 @@
 
 use super::chart::{ChartInRun, assess_chart};
 use super::clearings::Clearings;
-use super::client_findings::{ClientAsked, of_client};
+use super::client_findings::{ClientAsked, of_client, vain_clearings};
 use super::course_findings::{is_worse, of_limb_course, of_volume, outgrown};
 use super::followed::followed;
 use super::garment_assessment::assess_garment;
@@ -91,6 +91,8 @@ pub fn assess(opened: &Opened, setting: &Setting) -> Option<Assessment> {
         findings.extend(set_high(&context, &charts));
         findings.extend(of_charts);
         findings.extend(of_garments);
+        let vain = vain_clearings(case, index, &findings);
+        findings.extend(vain);
         limbs.push(LimbAssessment {
             side: limb.side,
             outcome: None,

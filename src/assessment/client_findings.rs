@@ -7,7 +7,7 @@ use crate::finding::{self, Finding, FindingId, Place, Who, roles};
 use crate::rules::{ArterialValue, ClearRule, Group, NumberId, Role, Severity, Urgency};
 use crate::screening::{
     Age, ArterialDecision, ArterialFigure, Case, Clearing, DateOf, Inconsistent, JudgedValue, Present,
-    Screened, WhyVain, allergy_words, inconsistencies,
+    Screened, WhyNoReOrder, WhyVain, allergy_words, finding_clearing, inconsistencies,
 };
 use crate::words;
 
@@ -42,6 +42,7 @@ pub(super) fn of_client(asked: &ClientAsked<'_>) -> Vec<Finding> {
     found.extend(consistency(asked));
     found.extend(open_questions(asked));
     found.extend(stale(asked));
+    found.extend(re_order(asked));
     found.extend(allergies(asked).into_iter().filter(|_| first));
     found.extend(not_counted(asked));
     found
@@ -369,6 +370,23 @@ fn stale(asked: &ClientAsked<'_>) -> Option<Finding> {
     Some(finding::screening_old::screening_old(Place::limb(asked.index), &groups, months))
 }
 
+/// Why the answers of an earlier record do not count.
+fn re_order(asked: &ClientAsked<'_>) -> Option<Finding> {
+    let stated = asked.screened.re_order?;
+    let why = match stated.why_not? {
+        WhyNoReOrder::NoRecord => "no record of that day and limb is in this run",
+        WhyNoReOrder::TooOld => "they are too old",
+        WhyNoReOrder::NotFull => "not every question was answered then",
+        WhyNoReOrder::Child => "a child is asked everything anew",
+        WhyNoReOrder::Changed => "something has changed, or it is not answered whether",
+        WhyNoReOrder::Infection => "there was an infection since",
+        WhyNoReOrder::Worsening => "the swelling has grown since",
+        WhyNoReOrder::ArterialOld => "the arterial values have run out",
+    };
+    let place = Place::limb(asked.index);
+    Some(finding::re_order_not_held::re_order_not_held(place, stated.since, why))
+}
+
 fn allergies(asked: &ClientAsked<'_>) -> Vec<Finding> {
     let found = allergy_words(&asked.case.record.allergies, &asked.setting.rules);
     let mut all = Vec::new();
@@ -413,6 +431,49 @@ fn not_counted(asked: &ClientAsked<'_>) -> Vec<Finding> {
     if !asked.screened.of_other_limb.is_empty() && asked.index == 0 {
         let names: Vec<String> = asked.screened.of_other_limb.iter().map(|id| question_name(id)).collect();
         found.push(finding::other_limb_item::other_limb_item(Place::CLIENT, &names));
+    }
+    found
+}
+
+/// Clearings of findings (not of items or arterial values) that do not count, once all findings of the limb
+/// are there.
+pub fn vain_clearings(case: Case<'_>, index: usize, findings: &[Finding]) -> Vec<Finding> {
+    let place = Place::limb(index);
+    let mut found = Vec::new();
+    let mut told: Vec<&str> = Vec::new();
+    let own = |id: &str| {
+        let here = |one: &&Finding| one.place.limb.is_none_or(|limb| limb == index);
+        findings.iter().filter(here).filter(|one| one.id.text() == id).collect::<Vec<_>>()
+    };
+    let sided = case.limb.cleared.iter().map(|entry| (entry, true));
+    let client = case.record.cleared.iter().map(|entry| (entry, !case.record.is_both()));
+    for (entry, names_side) in client.chain(sided) {
+        let id = entry.item.text.as_str();
+        if !case.rules.findings.iter().any(|one| one.finding == id) || told.contains(&id) {
+            continue;
+        }
+        told.push(id);
+        let waiting: Vec<&Finding> =
+            own(id).into_iter().filter(|one| one.severity == Severity::ClearFirst).collect();
+        if waiting.is_empty() && names_side {
+            found.push(finding::clearing_not_counted::clearing_not_counted(
+                place,
+                &question_name(id),
+                &why_words(&WhyVain::NotThere),
+                Severity::Note,
+            ));
+        }
+        if let (false, Clearing::Vain(all)) = (waiting.is_empty(), finding_clearing(&case, id)) {
+            found.extend(all.iter().map(|(_, why)| {
+                let words = why_words(why);
+                finding::clearing_not_counted::clearing_not_counted(
+                    place,
+                    &question_name(id),
+                    &words,
+                    Severity::Caution,
+                )
+            }));
+        }
     }
     found
 }

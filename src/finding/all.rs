@@ -18,6 +18,7 @@ pub const ALL: &[&Entry] = &[
     &super::undated::ENTRY,
     &super::not_answered::ENTRY,
     &super::screening_old::ENTRY,
+    &super::re_order_not_held::ENTRY,
     &super::other_limb_item::ENTRY,
     &super::child::ENTRY,
     &super::pitting_strong::ENTRY,

@@ -25,6 +25,7 @@ pub mod dated_ahead;
 pub mod undated;
 pub mod not_answered;
 pub mod screening_old;
+pub mod re_order_not_held;
 pub mod other_limb_item;
 pub mod child;
 pub mod pitting_strong;

@@ -149,6 +149,9 @@ fn check_cleared(raised: &mut Raised<'_>, case: &Case<'_>, entry: &Cleared, unde
             }
         };
         raised.at(&entry.item, &field, what);
+    } else if id == "allergen" {
+        let what = "`allergen` cannot be cleared; a garment with the material is taken out".to_owned();
+        raised.at(&entry.item, &field, what);
     } else if is_stop(case, id) {
         let what =
             format!("`{id}` is a stop, and a stop cannot be cleared; it ends only when its answer changes");
