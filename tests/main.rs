@@ -66,3 +66,4 @@ mod sheet_reports;
 mod rates;
 mod fall_laws;
 mod fall_outside;
+mod worked_pressure;
