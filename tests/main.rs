@@ -21,6 +21,9 @@ mod input;
 
 mod source;
 mod scene;
+mod random;
+mod contradictions;
+mod one_truth;
 mod findings;
 mod layering;
 mod explain;

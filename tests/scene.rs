@@ -10,6 +10,7 @@ use tapeline::assessment::{Assessment, Setting, assess, open_files};
 use tapeline::finding::Finding;
 use tapeline::garment::Schemes;
 use tapeline::input::{Problem, Source};
+use tapeline::report::build;
 use tapeline::rules::{Rules, Severity, read_rules, read_shipped_rules};
 
 use crate::source::root;
@@ -337,6 +338,12 @@ impl Scene {
             Ok(checked) => checked,
             Err(problems) => panic!("no report: {}\n{}", texts(&problems).join("\n"), self.record()),
         }
+    }
+
+    /// The report, as JSON shows it.
+    #[track_caller]
+    pub fn report(&self) -> serde_json::Value {
+        serde_json::to_value(build(&self.check().0)).unwrap()
     }
 
     /// What is wrong with the input.

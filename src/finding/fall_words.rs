@@ -4,15 +4,6 @@ use crate::anatomy::Landmark;
 use crate::gradient::{Action, Decide, Fall, Grade, GradientBasis};
 use crate::words;
 
-/// `by the fabric curve`.
-pub fn by_basis(basis: GradientBasis) -> &'static str {
-    match basis {
-        GradientBasis::Readings => "by the readings",
-        GradientBasis::Fabric => "by the fabric curve",
-        GradientBasis::Stretch => "by stretch alone",
-    }
-}
-
 /// `By the fabric curve`.
 fn basis_first(basis: GradientBasis) -> &'static str {
     match basis {

@@ -6,7 +6,7 @@ use super::{
 };
 use crate::assessment::{contradiction, fall_words};
 use crate::estimate::{Estimated, MarkEstimate, ProfilePoint};
-use crate::finding::{action, by_basis, fall_sentence};
+use crate::finding::{action, fall_sentence};
 use crate::garment::{Outfit, Piece};
 use crate::gradient::{Decide, Grade, GradientBasis};
 use crate::words;
@@ -148,7 +148,7 @@ pub(super) fn gradient(of: &Of<'_>) -> GradientBlock {
         size: of.size,
         size_label: of.size_label.clone(),
         garment: of.garment.clone(),
-        basis: fall.map(|fall| fall.basis).or(estimated.basis),
+        basis: fall.map(|fall| fall.decided_by).or(estimated.basis),
         grade,
         judged: estimated.judged(),
         chance: fall.and_then(|fall| fall.chance).and_then(Figure::chance),
@@ -213,10 +213,10 @@ fn beside(estimated: &Estimated) -> Option<BesideBlock> {
     let other = estimated.beside.as_ref()?;
     let fall = &other.fall;
     let judged = || estimated.marks.iter().filter(|mark| mark.judged).map(|mark| mark.landmark);
-    let basis: GradientBasis = fall.basis;
+    let basis: GradientBasis = fall.decided_by;
     let said = fall_sentence(fall, judged().next(), judged().next_back(), &[]);
     let contradicts = contradiction(estimated);
-    let words = contradicts.clone().unwrap_or_else(|| format!("Beside it, {}: {said}", by_basis(basis)));
+    let words = contradicts.clone().unwrap_or_else(|| format!("Beside it: {said}"));
     Some(BesideBlock {
         basis,
         grade: Some(fall.grade),

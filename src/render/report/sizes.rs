@@ -1,5 +1,6 @@
 //! Owns the table of sizes in the terminal report.
 
+use crate::assessment::Outcome;
 use crate::document::{Block, Column, Entry, Table};
 use crate::render::sheet::{amount, sentence};
 use crate::report::{ChartBlock, LimbBlock, MeasureBlock, Report, SizeBlock};
@@ -16,6 +17,9 @@ pub(super) fn chart(report: &Report, limb: &LimbBlock, chart_at: usize, width: u
     let mut blocks = vec![Block::heading(format!("{of}{}{part}", chart.printed))];
     let outcome = if report.decision.outcome.is_some_and(|one| one.forbids_fitting()) {
         "FIGURES ONLY, DO NOT FIT".to_owned()
+    } else if chart.outcome == Outcome::TrialFitting && report.decision.outcome != Some(Outcome::TrialFitting) {
+        // The chart by itself would do; the report does not invite to it.
+        "NO FITTING YET".to_owned()
     } else {
         chart.outcome.spoken().to_uppercase()
     };

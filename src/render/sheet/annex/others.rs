@@ -2,6 +2,7 @@
 
 use super::super::subject::{Part, forbids, parts};
 use super::super::wording::{capital, sentence};
+use crate::assessment::Outcome;
 use crate::document::{Block, Column, Table};
 use crate::report::{ChartBlock, Report, SizeBlock};
 use crate::words;
@@ -33,7 +34,9 @@ pub(in super::super) fn others(report: &Report) -> Vec<Block> {
 
 /// The chart's one line; it is derived from the one decision and never invites where fitting is off.
 fn line(report: &Report, chart: &ChartBlock) -> String {
-    let outcome = if forbids(report) { String::new() } else { format!("{}: ", chart.outcome.spoken()) };
+    let invites = chart.outcome == Outcome::TrialFitting && report.decision.outcome != Some(Outcome::TrialFitting);
+    let outcome =
+        if forbids(report) || invites { String::new() } else { format!("{}: ", chart.outcome.spoken()) };
     format!("{outcome}{}", sentence(&chart.line))
 }
 
