@@ -27,6 +27,7 @@ mod one_truth;
 mod findings;
 mod layering;
 mod explain;
+mod labels;
 mod fall;
 mod fall_support;
 mod gradient_vectors;

@@ -219,6 +219,16 @@ impl SourceFile {
     }
 }
 
+impl SourceFile {
+    /// Every text in quotes.
+    pub fn texts(&self) -> impl Iterator<Item = &str> {
+        self.tokens.iter().filter_map(|token| match token {
+            Token::Text(text) => Some(text.as_str()),
+            _ => None,
+        })
+    }
+}
+
 /// Paths of this crate that stand in a text, as attributes hold them.
 fn in_text(text: &str) -> Vec<Vec<String>> {
     text.match_indices("crate::")

@@ -58,7 +58,7 @@ impl Catalogue {
     }
 
     /// The entries that a word is the word of or leads to, whichever way it is spelt; own words first.
-    /// Keys of files come only where nothing else is called so.
+    /// Keys come only where nothing else is called so.
     pub fn find(&self, word: &str) -> Vec<&Entry> {
         let wanted = normal(word);
         let mut found = self.exact(&wanted);
@@ -68,7 +68,7 @@ impl Catalogue {
             found = self.exact(&stem);
         }
         let (keys, others): (Vec<&Entry>, Vec<&Entry>) =
-            found.into_iter().partition(|entry| entry.kind == Kind::Key);
+            found.into_iter().partition(|entry| matches!(entry.kind, Kind::Key | Kind::ReportKey));
         if others.is_empty() { keys } else { others }
     }
 

@@ -21,6 +21,18 @@ pub struct Glossary {
     pub words: Vec<Word>,
     /// What people type, and where it leads.
     pub leads: Vec<Lead>,
+    /// Labels of several words that pages print.
+    pub labels: Vec<Label>,
+}
+
+/// A label that a page prints, and the words of the glossary that it is made of.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Label {
+    /// The label.
+    pub label: String,
+    /// The words it is made of.
+    pub of: Vec<String>,
 }
 
 /// One word.

@@ -58,11 +58,13 @@ pub enum Kind {
     RuleSet,
     /// A key of a file.
     Key,
+    /// A key of a report in JSON.
+    ReportKey,
 }
 
 impl Kind {
     /// Every kind, in the order of the catalogue.
-    pub const ALL: [Self; 26] = [
+    pub const ALL: [Self; 27] = [
         Self::Outcome,
         Self::Severity,
         Self::Urgency,
@@ -89,6 +91,7 @@ impl Kind {
         Self::Class,
         Self::RuleSet,
         Self::Key,
+        Self::ReportKey,
     ];
 
     /// Its word for one.
@@ -129,6 +132,7 @@ impl Kind {
             Self::Class => ("pressure class", "Pressure classes"),
             Self::RuleSet => ("set of rules", "Sets of rules"),
             Self::Key => ("key of a file", "Keys of files"),
+            Self::ReportKey => ("key of a report", "Keys of reports in JSON"),
         }
     }
 }

@@ -53,7 +53,7 @@ pub fn index(rules: &Rules, schemes: &Schemes) -> Vec<Block> {
     let catalogue = Catalogue::of(rules, schemes);
     let mut blocks =
         vec![Block::text("tapeline explain WORD, one of these or what you would call it yourself:")];
-    for kind in Kind::ALL.into_iter().filter(|kind| *kind != Kind::Key) {
+    for kind in Kind::ALL.into_iter().filter(|kind| !matches!(kind, Kind::Key | Kind::ReportKey)) {
         let words: Vec<&str> = catalogue.of_kind(kind).map(|entry| entry.word.as_str()).collect();
         if !words.is_empty() {
             blocks.push(Block::heading(kind.heading()));

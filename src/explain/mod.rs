@@ -29,7 +29,7 @@ mod lookup;
 pub use alarms::{AlarmTable, alarm_tables};
 pub use catalogue::Catalogue;
 pub use entry::Entry;
-pub use glossary::{Glossary, Lead, Word};
+pub use glossary::{Glossary, Label, Lead, Word};
 pub use hazards::{Control, Hazard, Matrix};
 pub use kind::Kind;
 pub use lookup::{Answer, all, index, lookup};
