@@ -15,6 +15,26 @@ use crate::rules::Rules;
 
 /// The open questions of a record, held against its earlier visits (`earlier`, oldest first). A child is held
 /// against no adult band.
+///
+/// ```
+/// use tapeline::input::{Reader, Source};
+/// use tapeline::record::{MisreadingKind, questions, read_record};
+/// use tapeline::rules::read_rules;
+///
+/// let text = "tapeline: record/1
+/// client: L-0417
+/// measured_on: 2026-03-14
+/// units: {length: cm}
+/// limb: left arm
+/// affected: left
+/// positions_from: wrist
+/// marks: [{landmark: wrist, at: 0, girth: 169}, {landmark: forearm, at: 14, girth: 25.8}]
+/// ";
+/// let source = Source::from_bytes("arm.yaml".to_owned(), text.as_bytes().to_vec()).unwrap();
+/// let record = read_record(&Reader::new(source).unwrap()).unwrap();
+/// let asked = questions(&record, &[], &read_rules(None).unwrap());
+/// assert_eq!(asked[0].misreadings()[0].kind, MisreadingKind::Point);
+/// ```
 pub fn questions(record: &Record, earlier: &[&Record], rules: &Rules) -> Vec<Question> {
     let mut all: Vec<Question> = client_question(record).into_iter().collect();
     for limb in &record.limbs {

@@ -19,6 +19,26 @@ enum Sides {
 /// Reads a record; none when the reader has raised problems that leave no record to look at.
 ///
 /// A record may be given beside problems that leave it whole; the caller asks [`Reader::has_problems`].
+///
+/// ```
+/// use tapeline::input::{Reader, Source};
+/// use tapeline::record::read_record;
+///
+/// let text = "tapeline: record/1
+/// client: L-0417
+/// measured_on: 2026-03-14
+/// units: {length: cm}
+/// limb: left arm
+/// affected: left
+/// positions_from: wrist
+/// marks: [{landmark: wrist, at: 0, girth: [16.9, 17.1]}]
+/// ";
+/// let source = Source::from_bytes("arm.yaml".to_owned(), text.as_bytes().to_vec()).unwrap();
+/// let reader = Reader::new(source).unwrap();
+/// let record = read_record(&reader).unwrap();
+/// assert!(!reader.has_problems());
+/// assert_eq!(record.limbs[0].marks[0].girth().cm(), 17.0);
+/// ```
 pub fn read_record(reader: &Reader) -> Option<Record> {
     let fields = reader.fields("record/1")?;
     let client = fields
