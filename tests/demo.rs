@@ -388,7 +388,8 @@ fn every_file_of_the_demo_can_be_looked_at() {
         .collect();
     files.sort();
     for file in files {
-        let ran = run(&["inspect", &file]).expect_status(0);
-        assert!(!ran.stdout.is_empty(), "{file}");
+        // Some charts have a fault by intent, which is found: status 1.
+        let ran = run(&["inspect", &file]);
+        assert!(ran.status != 2 && !ran.stdout.is_empty(), "{file}: {}", ran.stderr);
     }
 }
