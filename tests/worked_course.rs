@@ -345,6 +345,10 @@ fn due_dates() {
         at(&list(2, "2026-03-14", AgeBand::Child, false, "2026-08-01"), DueKind::Renewal),
         dates("2026-04-30", "2026-04-30")
     );
+    // Two entries of one day are two in turn.
+    let twice = [worn("sleeve", "3", "2026-01-31", 1), worn("sleeve", "3", "2026-01-31", 1)];
+    let twice = due(&twice, day("2026-03-14"), adult, false, day("2026-08-01"), &VolumeNumbers::of(&rules()));
+    assert_eq!(at(&twice, DueKind::Renewal), dates("2026-07-31", "2026-07-31"));
     let renewal = in_turn.iter().find(|one| one.kind == DueKind::Renewal).unwrap();
     assert!(renewal.is_due && renewal.is_late);
     // A garment that has been replaced is no longer due.
@@ -443,6 +447,20 @@ fn the_tape_of_the_rules() {
         tapeline::volume::measure(&one, &one.limbs[0], rules).sd_ml().unwrap()
     };
     near(sd(&wide), 2.0 * sd(&rules()), 1e-12);
+}
+
+#[test]
+fn a_hand_has_a_course_of_its_own() {
+    // Two girths read once with SD 0.35 cm differ by up to 1.96·√2·0.35 = 0.970 cm by measuring alone (derived).
+    let hand = |on: &str, cm: f64| {
+        let mut one = visit(on, &A1, &U1);
+        one.limbs[0].marks.insert(0, mark(Some(Landmark::Hand), -8.0, cm));
+        one
+    };
+    let since = |cm: f64| left(&[hand("2026-02-14", 19.0), hand("2026-03-14", cm)]).hand_or_foot[0];
+    assert!(since(19.98).beyond() && !since(19.96).beyond() && since(18.0).beyond());
+    near(since(20.0).change_cm(), 1.0, 1e-12);
+    assert!(left(&[visit("2026-02-14", &A1, &U1), hand("2026-03-14", 19.0)]).hand_or_foot.is_empty());
 }
 
 #[test]

@@ -2,7 +2,7 @@
 
 use jiff::civil::Date;
 
-use super::of_volume::percent;
+use super::of_volume::{percent, place_words};
 use super::{ChangeBlock, CourseBlock, DriftBlock, DueBlock, Figure, ReadyBlock, VisitBlock};
 use crate::assessment::{change_words, protocol_words, ready_way, ready_words};
 use crate::volume::{
@@ -176,6 +176,19 @@ fn notes(course: &LimbCourse, numbers: &VolumeNumbers) -> Vec<String> {
                 words::trimmed(adjusted, 1)
             ));
         }
+    }
+    for one in &course.hand_or_foot {
+        let Some(since) = on(one.from) else { continue };
+        let error = if one.beyond() { "" } else { ", within measurement error" };
+        all.push(format!(
+            "Since {since} the girth {} went from {} to {}{error}.",
+            match one.place {
+                crate::volume::Place::Landmark(landmark) => words::at(landmark),
+                at @ crate::volume::Place::At(_) => place_words(at),
+            },
+            words::cm_short(one.was.tenths()),
+            words::cm(one.now.tenths())
+        ));
     }
     if let Some(change) = course.since_given.as_ref().filter(|one| !one.beyond() && !one.volume.beyond())
         && let Some(fitted) = on(change.from)

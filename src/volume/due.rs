@@ -99,7 +99,10 @@ pub fn due(
             push(DueKind::Regular, months_after(seen, on), months_after(seen, by));
         }
         let (alone, in_turn, child) = numbers.renewal_months;
-        let months = match (age, garment.quantity) {
+        // The same garment given twice on one day shares the wear.
+        let of_the_day = garments.iter().filter(|one| one.label == *label && one.given_on == given);
+        let quantity: u32 = of_the_day.map(|one| one.quantity).sum();
+        let months = match (age, quantity) {
             (AgeBand::Child, _) => child,
             (AgeBand::Adult, ..2) => alone,
             (AgeBand::Adult, 2..) => in_turn,

@@ -8,8 +8,8 @@ use super::pairs::{Track, change};
 use super::seen::{Seen, changes};
 use super::worsening::Rise;
 use super::{
-    Change, Course, Infections, PartOfLimb, Ready, RelativeChange, Since, Visit, VolumeNumbers, WeightChange,
-    Worsening, measure,
+    Change, Course, GirthSince, Infections, PartOfLimb, Ready, RelativeChange, Since, TWO_SIDED, Visit,
+    VolumeNumbers, WeightChange, Worsening, measure,
 };
 use crate::anatomy::Side;
 use crate::record::{Affected, GarmentInUse, Pitting, Record};
@@ -85,6 +85,7 @@ fn of_limb(
             .map(|(whole, distal)| Ready::judge(&whole, &distal, pitting_increased(&seen), numbers)),
         worsening: worsening(&track, numbers),
         since_given: since_given(&track, garments, numbers),
+        hand_or_foot: hand_or_foot(&seen),
         due: due(garments, measured, age, closely, today, numbers),
         infections: Infections::of(dates, measured, before, today, numbers),
         visits,
@@ -147,6 +148,36 @@ fn worsening(track: &Track<'_>, numbers: &VolumeNumbers) -> Option<Worsening> {
         let distal = of(&track.distal()?)?;
         Some(Worsening { part: Some(PartOfLimb::Distal), ..distal })
     })
+}
+
+/// Each girth on hand or foot against the last visit with the same origin that has it.
+fn hand_or_foot(seen: &[(usize, Seen<'_>)]) -> Vec<GirthSince> {
+    let Some(((_, newest), earlier)) = seen.split_last() else { return Vec::new() };
+    let then = |place| {
+        earlier
+            .iter()
+            .enumerate()
+            .rev()
+            .filter(|(_, (_, one))| one.record.positions_from == newest.record.positions_from)
+            .find_map(|(at, (_, one))| {
+                Some((at, *one.row.extremity.iter().find(|mark| mark.place == place)?))
+            })
+    };
+    newest
+        .row
+        .extremity
+        .iter()
+        .filter_map(|mark| {
+            let (from, was) = then(mark.place)?;
+            Some(GirthSince {
+                place: mark.place,
+                from,
+                was: was.girth,
+                now: mark.girth,
+                detectable_cm: TWO_SIDED * was.station.sd_cm.hypot(mark.station.sd_cm),
+            })
+        })
+        .collect()
 }
 
 /// The change since the last visit on or before the day on which the newest garment was given.

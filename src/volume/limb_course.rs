@@ -2,7 +2,7 @@
 
 use jiff::civil::Date;
 
-use super::{Change, Due, Infections, Ready, RelativeChange, Since, Visit, Worsening};
+use super::{Change, Due, GirthSince, Infections, Ready, RelativeChange, Since, Visit, Worsening};
 use crate::anatomy::Side;
 
 /// The course of one limb over its visits.
@@ -24,6 +24,8 @@ pub struct LimbCourse {
     /// The change since the visit at which the newest garment in use was fitted; none where no garment is
     /// in use, or the newest visit is that visit.
     pub since_given: Option<Change>,
+    /// The girths of hand or foot since the last visit that has them.
+    pub hand_or_foot: Vec<GirthSince>,
     /// What is due for the garments in use, soonest first.
     pub due: Vec<Due>,
     /// Its infections.
