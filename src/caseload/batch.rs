@@ -41,9 +41,9 @@ pub struct Batch {
 /// What one worker uses again for each row.
 #[derive(Debug, Default)]
 pub struct Worker {
-    cells: RowCells,
-    case: Case,
-    scratch: Scratch,
+    pub(super) cells: RowCells,
+    pub(super) case: Case,
+    pub(super) scratch: Scratch,
 }
 
 /// A block of rows, done.

@@ -17,9 +17,13 @@ mod field;
 mod form;
 mod batch;
 mod stream;
+mod coverage;
+mod cover;
 
 pub use batch::{Batch, BatchLevels, BlockDone, Worker};
 pub use case::Case;
+pub use cover::{Covered, cover};
+pub use coverage::{Coverage, Missed, SizeOf, Stocked, sizes};
 pub use field::{FIELD_NAMES, Field};
 pub use form::BatchForm;
 pub use limb_columns::LimbColumns;

@@ -4,6 +4,7 @@
 use std::cmp::Ordering;
 
 use super::case::Case;
+use super::coverage::Missed;
 use super::knit::{Curve, Knit, KnitMark, Pressed};
 use super::lanes::{Held, Lane, Lanes};
 use super::sized::Sized;
@@ -13,7 +14,8 @@ use crate::garment::{BetweenSizes, Chart, Garment};
 use crate::gradient::Grade;
 use crate::quantity::phi_quick;
 use crate::sizing::{
-    ChartVerdict, Choice, LengthFit, Limits, SameAgain, SizeVerdict, Sizing, choose, judge, same_again,
+    ChartVerdict, Choice, Direction, LengthFit, Limits, SameAgain, SizeVerdict, Sizing, choose, judge,
+    same_again,
 };
 
 /// A chart prepared for a caseload.
@@ -263,16 +265,34 @@ impl Prepared {
         sizing.sizes.get(size).map_or(LengthFit::NotAsked, |size| size.length.clone())
     }
 
-    /// The sizes that take the case, whatever their fall.
-    pub fn taken_by(&self, case: &Case, scratch: &mut Scratch) -> Vec<usize> {
+    /// The sizes that take the case and that no certain rise takes out.
+    pub fn upright(&self, case: &Case, scratch: &mut Scratch) -> Vec<usize> {
         if let Some(lanes) = &self.lanes
             && lanes.hold(case, &mut scratch.held)
         {
             let all = scratch.held.least.iter().enumerate();
-            return all.filter(|(_, least)| **least >= 0).map(|(size, _)| size).collect();
+            let inside = all.filter(|(_, least)| **least >= 0).map(|(size, _)| size);
+            let kept =
+                inside.filter(|size| self.stays(*size, case).unwrap_or_else(|| !self.is_out(*size, case)));
+            return kept.collect();
         }
+        let (sizing, _, reversed) = self.choice(case);
+        let inside = sizing.places(SizeVerdict::Inside).into_iter();
+        inside.filter(|size| !reversed.get(*size).copied().unwrap_or(false)).collect()
+    }
+
+    fn is_out(&self, size: usize, case: &Case) -> bool {
+        let marks = case.marks(self.chart.limb);
+        let on = OnLimb { limb: self.chart.limb, marks: &marks };
+        self.garments.get(size).is_some_and(|garment| is_taken_out(&on, garment, &self.rules))
+    }
+
+    /// The measure that misses most at the nearest size; none where a size takes the girths.
+    pub fn missed(&self, case: &Case) -> Option<Missed> {
         let input = case.input(self.chart.limb, self.rules.tape_sd_cm);
-        judge(&input, &self.chart, self.limits).places(SizeVerdict::Inside)
+        let sizing = judge(&input, &self.chart, self.limits);
+        let worst = sizing.sizes.get(sizing.nearest()?)?.worst()?;
+        Some(Missed { landmark: worst.landmark, tight: worst.direction == Some(Direction::Tight) })
     }
 }
 

@@ -2,7 +2,7 @@
 
 use clap::{Parser, Subcommand};
 
-use super::{batch, check, explain, fabric, gradient, inspect, new, pattern, print, sheet, volume};
+use super::{batch, check, cover, explain, fabric, gradient, inspect, new, pattern, print, sheet, volume};
 
 /// The help of the program: examples, then the commands in groups.
 const HELP: &str = "\
@@ -36,6 +36,7 @@ Charts and fabrics
   fabric    A fabric's curve, or a bench test pooled into one
 
 Many limbs
+  cover     The share of a caseload that each size of a chart serves
   batch     A table of limbs held against charts, one row for each limb
 
 Reference
@@ -93,6 +94,9 @@ pub(crate) enum Command {
     /// A fabric's curve, or a bench test pooled into one
     #[command(before_help = fabric::EXAMPLES)]
     Fabric(fabric::Fabric),
+    /// The share of a caseload that each size of a chart serves
+    #[command(before_help = cover::EXAMPLES)]
+    Cover(cover::Cover),
     /// A table of limbs held against charts, one row for each limb
     #[command(before_help = batch::EXAMPLES)]
     Batch(batch::BatchArgs),

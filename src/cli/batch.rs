@@ -5,7 +5,7 @@ use std::num::NonZeroUsize;
 use std::path::PathBuf;
 use std::time::{Duration, Instant};
 
-use anyhow::{Context as _, anyhow};
+use anyhow::anyhow;
 use clap::{Args, ValueEnum};
 use tapeline::caseload::{Batch, BatchForm, run_batch};
 use tapeline::words;
@@ -75,11 +75,10 @@ pub(crate) fn run(args: &BatchArgs) -> Result<Exit, Failure> {
     if let Some(fault) = end.output {
         let gone = fault.kind() == std::io::ErrorKind::BrokenPipe;
         out.drop_it();
-        return if gone {
-            Ok(Exit::Fine)
-        } else {
-            Err(Err::<(), _>(fault).context("the rows could not be written").unwrap_err().into())
-        };
+        if gone {
+            return Ok(Exit::Fine);
+        }
+        return Err(anyhow::Error::new(fault).context("the rows could not be written").into());
     }
     out.finish()?;
     if end.problems > 0 {

@@ -23,6 +23,7 @@ mod print;
 mod long_output;
 mod caseload;
 mod batch;
+mod cover;
 mod args;
 
 use std::process::ExitCode;
@@ -56,6 +57,7 @@ fn command(command: &Command) -> Exit {
         Command::Pattern(args) => pattern::run(args),
         Command::Inspect(args) => inspect::run(args),
         Command::Fabric(args) => fabric::run(args),
+        Command::Cover(args) => cover::run(args),
         Command::Batch(args) => batch::run(args),
         Command::Explain(args) => explain::run(args),
         Command::Print(args) => print::run(args),
