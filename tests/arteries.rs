@@ -18,8 +18,8 @@ fn weighs(decision: &ArterialDecision) -> &'static str {
     }
 }
 
-/// Source: Rabe 2020, Phlebology 35:447 (stops); Team 2019, WP&R J 27:74 (0.6 to 0.8); WIfI bands (toe,
-/// TcPO2); 70 mmHg and 1.3 secondary.
+/// Source: Rabe 2020, Phlebology 35:447 (stops); Team 2019, WP&R J 27:74 (0.6 to 0.8); bands of the foot (toe,
+/// oxygen); 70 mmHg and 1.3 secondary.
 #[test]
 fn the_edges_of_each_value() {
     const VECTORS: &str = "

@@ -112,7 +112,7 @@ fn record(client: &Client) -> String {
         values => format!("arterial: {{taken_on: {taken}, {values}}}\n"),
     };
     let side = |name: &str| {
-        let marks: String = marks.lines().map(|line| format!("  {line}\n")).collect();
+        let marks = format!("  {}\n", marks.trim_end().replace('\n', "\n  "));
         let own = asked(Some(true));
         format!("{name}:\n  marks:\n{marks}  {seen}\n  screening: {{absent: [{own}]}}\n  {arterial}")
     };
@@ -121,8 +121,10 @@ fn record(client: &Client) -> String {
     } else {
         format!("marks:\n{marks}{seen}\n{arterial}")
     };
-    let cleared: String = client.cleared.iter().map(|entry| format!("  - {{{entry}}}\n")).collect();
-    let cleared = if cleared.is_empty() { cleared } else { format!("cleared:\n{cleared}") };
+    let cleared = match client.cleared.join("}, {") {
+        none if none.is_empty() => none,
+        some => format!("cleared: [{{{some}}}]\n"),
+    };
     let more = if client.more.is_empty() { String::new() } else { format!("{}\n", client.more) };
     format!(
         "tapeline: record/1
@@ -176,8 +178,8 @@ pub fn check(record: &str, charts: Vec<Source>) -> Assessment {
     sources.extend(charts);
     let setting = setting();
     let opened = open_files(sources, &setting).unwrap_or_else(|problems| {
-        let said: String = problems.iter().map(|one| format!("{one}\n")).collect();
-        panic!("{said}\n{record}")
+        let said: Vec<String> = problems.iter().map(ToString::to_string).collect();
+        panic!("{}\n{record}", said.join("\n"))
     });
     assess(&opened, &setting).unwrap()
 }

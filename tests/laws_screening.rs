@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 use proptest::sample::{select, subsequence};
 use tapeline::anatomy::Limb;
-use tapeline::assessment::Outcome;
+use tapeline::assessment::{ChartAssessment, Outcome};
 use tapeline::rules::{AnsweredBy, Group, ItemRule, Role};
 
 use crate::scene::{Checked, DEFAULT, Scene};
@@ -27,7 +27,7 @@ fn base(limb: Limb) -> Scene {
 /// The outcome of the run (none counts as the best) and of every chart.
 fn outcomes(checked: &Checked) -> Vec<Outcome> {
     let run = checked.0.decision.outcome.unwrap_or(Outcome::TrialFitting);
-    let charts = checked.0.limbs.iter().flat_map(|limb| limb.charts.iter().map(|chart| chart.outcome()));
+    let charts = checked.0.limbs.iter().flat_map(|limb| limb.charts.iter().map(ChartAssessment::outcome));
     std::iter::once(run).chain(charts).collect()
 }
 

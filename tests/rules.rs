@@ -13,7 +13,12 @@ fn default_rules() -> Rules {
 
 fn of(text: &str) -> Result<Rules, String> {
     let source = Source { name: "clinic.yaml".to_owned(), text: text.to_owned() };
-    read_rules(Some(source)).map_err(|problems| problems.iter().map(|one| format!("{one}\n")).collect())
+    read_rules(Some(source)).map_err(|problems| {
+        problems.iter().map(ToString::to_string).collect::<Vec<_>>().join(
+            "
+",
+        )
+    })
 }
 
 #[test]
@@ -95,7 +100,7 @@ child|both||clear-first|clear-first|routine|physician, prescriber";
         let weight = |limb| {
             if item.limbs.include(limb) { item.weight(limb, |_| false).word() } else { "" }
         };
-        let roles: Vec<String> = item.cleared_by.iter().map(|one: &ClearRule| one.spoken()).collect();
+        let who: Vec<String> = item.cleared_by.iter().map(|one: &ClearRule| one.spoken()).collect();
         let found = [
             item.id.as_str(),
             item.limbs.word(),
@@ -103,7 +108,7 @@ child|both||clear-first|clear-first|routine|physician, prescriber";
             weight(Limb::Arm),
             weight(Limb::Leg),
             item.urgency.word(),
-            &roles.join(", "),
+            &who.join(", "),
         ];
         assert_eq!(row.as_slice(), found);
     }

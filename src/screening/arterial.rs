@@ -1,7 +1,7 @@
 //! Owns the arterial decision of one leg: every value judged, the worst wins, one other route where
 //! values are missing.
 //!
-//! Source: the limits of the rules (Rabe 2020, Phlebology 35:447; WIfI bands; British Lymphology
+//! Source: the limits of the rules (Rabe 2020, Phlebology 35:447; bands of the foot; British Lymphology
 //! Society 2018), each with its basis there.
 
 use super::clearing::{Asked, clearing};
@@ -187,7 +187,7 @@ fn judge(block: &Arterial, case: &Case<'_>, answers: &Answers<'_>) -> Vec<Judged
     let mut values = Vec::new();
     match block.abpi {
         Some(Index::Value(index)) => {
-            values.push(judged(ArterialValue::Abpi, ArterialFigure::Index(index), index))
+            values.push(judged(ArterialValue::Abpi, ArterialFigure::Index(index), index));
         }
         Some(Index::NotCompressible) => {
             values.push(judged(ArterialValue::Abpi, ArterialFigure::NotCompressible, BEYOND_ANY_INDEX));

@@ -45,9 +45,8 @@ pub(super) fn answer(case: &Case<'_>, item: &ItemRule) -> Answer {
         _ => {}
     }
     match (by_side, by_client) {
-        (Some((_, on)), _) => absent(case, group, on),
         (None, Some(_)) if case.is_sided(group) => Answer::Open(WhyOpen::NoSide),
-        (None, Some((_, on))) => absent(case, group, on),
+        (Some((_, on)), _) | (None, Some((_, on))) => absent(case, group, on),
         (None, None) => Answer::Open(WhyOpen::NotAnswered),
     }
 }

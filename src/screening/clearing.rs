@@ -65,6 +65,7 @@ impl Clearing {
 
 /// What is to be cleared.
 #[derive(Clone, Copy, Debug)]
+#[expect(clippy::struct_excessive_bools, reason = "four facts that have nothing in common")]
 pub(super) struct Asked<'a> {
     /// Item, arterial value or finding.
     pub(super) id: &'a str,
