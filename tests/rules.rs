@@ -13,12 +13,8 @@ fn default_rules() -> Rules {
 
 fn of(text: &str) -> Result<Rules, String> {
     let source = Source { name: "clinic.yaml".to_owned(), text: text.to_owned() };
-    read_rules(Some(source)).map_err(|problems| {
-        problems.iter().map(ToString::to_string).collect::<Vec<_>>().join(
-            "
-",
-        )
-    })
+    read_rules(Some(source))
+        .map_err(|problems| problems.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n"))
 }
 
 #[test]

@@ -47,9 +47,10 @@ pub(super) fn head(report: &Report) -> Vec<Block> {
     }
     for leg in &report.arterial.legs {
         let side = report.limbs.get(leg.limb).map(|limb| format!(", {}", limb.printed)).unwrap_or_default();
-        let on = leg.taken_on.as_ref().map(|on| format!(", taken {on}")).unwrap_or_default();
+        // Each value carries its date.
         let words = if leg.words.is_empty() { String::new() } else { format!(": {}", leg.words) };
-        entries.push(Entry::new(format!("Arterial{side}"), format!("{}{on}{words}", leg.values.join(", "))));
+        let values = leg.values.join("; ");
+        entries.push(Entry::new(format!("Arterial{side}"), format!("{values}{words}")));
     }
     for limb in &report.limbs {
         for need in &limb.needs {

@@ -17,7 +17,8 @@ pub(super) fn chart(report: &Report, limb: &LimbBlock, chart_at: usize, width: u
     let mut blocks = vec![Block::heading(format!("{of}{}{part}", chart.printed))];
     let outcome = if report.decision.outcome.is_some_and(|one| one.forbids_fitting()) {
         "FIGURES ONLY, DO NOT FIT".to_owned()
-    } else if chart.outcome == Outcome::TrialFitting && report.decision.outcome != Some(Outcome::TrialFitting) {
+    } else if chart.outcome == Outcome::TrialFitting && report.decision.outcome != Some(Outcome::TrialFitting)
+    {
         // The chart by itself would do; the report does not invite to it.
         "NO FITTING YET".to_owned()
     } else {

@@ -73,10 +73,8 @@ pub(super) fn values(report: &Report) -> Vec<Block> {
 }
 
 fn leg_words(leg: &LegBlock) -> String {
-    let mut said = leg.values.join(", ");
-    if let Some(on) = &leg.taken_on {
-        said = format!("{said}, taken {on}");
-    }
+    // Each value carries its date.
+    let mut said = leg.values.join("; ");
     if let Some(cap) = &leg.cap_mmhg {
         said = format!("{said}; at most {} mmHg", cap.text);
     }

@@ -34,7 +34,8 @@ pub(in super::super) fn others(report: &Report) -> Vec<Block> {
 
 /// The chart's one line; it is derived from the one decision and never invites where fitting is off.
 fn line(report: &Report, chart: &ChartBlock) -> String {
-    let invites = chart.outcome == Outcome::TrialFitting && report.decision.outcome != Some(Outcome::TrialFitting);
+    let invites =
+        chart.outcome == Outcome::TrialFitting && report.decision.outcome != Some(Outcome::TrialFitting);
     let outcome =
         if forbids(report) || invites { String::new() } else { format!("{}: ", chart.outcome.spoken()) };
     format!("{outcome}{}", sentence(&chart.line))
