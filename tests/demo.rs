@@ -311,6 +311,42 @@ fn a_sleeve_and_a_hand_piece_are_parts_of_one_set() {
     assert_eq!(outcome(&alone), "refer");
 }
 
+#[track_caller]
+fn gradient(record: &str, more: &[&str], status: i32) -> Value {
+    let record = format!("demo/{record}");
+    let args = [&["gradient", &record, "--today", "2026-03-14", "--format", "json"][..], more].concat();
+    run(&args).expect_status(status).json()
+}
+
+#[test]
+fn an_outer_layer_that_begins_higher_turns_the_fall_round() {
+    let alone = gradient("first-visit.yaml", &["demo/sleeve-one.yaml"], 0);
+    assert_eq!(alone["limbs"][0]["gradient"][0]["grade"], "none");
+    let together = gradient("first-visit.yaml", &["demo/sleeve-and-outer-sleeve.yaml"], 1);
+    assert_eq!(together["limbs"][0]["gradient"][0]["grade"], "certain");
+    assert_eq!(severity(&together, "rise"), Some("clear-first"));
+}
+
+#[test]
+fn a_hand_piece_over_a_sleeve_doubles_the_wrist() {
+    let together = gradient("first-visit.yaml", &["demo/sleeve-and-hand-piece.yaml"], 1);
+    let marks = together["limbs"][0]["pressure"][0]["marks"].as_array().unwrap();
+    let wrist = marks.iter().find(|one| one["landmark"] == "wrist").unwrap();
+    // The sum of both layers, each by the law: flat width 5.7 cm doubled, and 13 cm relaxed.
+    let sum = law(&R2, 11.4, 16.9) + law(&R2, 13.0, 16.9);
+    near(wrist["pressure_mmhg"].as_f64().unwrap(), sum, 1e-8);
+    assert_eq!(severity(&together, "off-band"), Some("clear-first"));
+}
+
+#[test]
+fn readings_under_the_sleeve_judge_it() {
+    for more in [&["demo/sleeve-one.yaml"][..], &["--readings"][..]] {
+        let made = gradient("with-readings.yaml", more, 0);
+        let found = &made["limbs"][0]["gradient"][0];
+        assert_eq!((&found["basis"], &found["grade"]), (&json!("readings"), &json!("none")));
+    }
+}
+
 /// The demo's client on the day of visit `last`, with all visits up to it.
 fn followed(last: usize, status: i32) -> Value {
     let days =

@@ -71,3 +71,4 @@ mod rates;
 mod fall_laws;
 mod fall_outside;
 mod worked_pressure;
+mod mangled;
