@@ -169,3 +169,11 @@ fn the_first_two_commands_are_the_main_job_and_the_tests() {
     let ci = std::fs::read_to_string(root().join(".ci/run")).unwrap_or_default();
     assert!(ci.is_empty() || ci.contains("cargo test"), ".ci/run calls the README's test command");
 }
+
+#[test]
+fn the_map_of_rooms_is_that_of_the_house() {
+    let text = std::fs::read_to_string(root().join("DEVELOPERS.md")).unwrap();
+    let rows = text.lines().filter_map(|line| line.strip_prefix("| `")?.split('`').next());
+    let told: Vec<&str> = rows.take_while(|room| *room != "cli").collect();
+    assert_eq!(told, crate::source::rooms());
+}
