@@ -1,7 +1,7 @@
 //! Owns the chance that a second measurement would pick the same size.
 
 use super::measure::inside_chance;
-use super::points::{POINTS, place, quantile, steps};
+use super::points::normals;
 use super::{KnownGirth, SizingInput};
 use crate::garment::{BetweenSizes, Chart};
 use crate::quantity::Range;
@@ -115,12 +115,12 @@ fn overlap(rivals: &[Rival]) -> bool {
 
 /// Counts, for each size, the points in its ranges that another one takes better.
 fn contest(rivals: &mut [Rival], drawn: &[Drawn], tie: BetweenSizes) {
-    let steps = steps(drawn.len());
+    let Some(points) = normals(drawn.len()) else { return };
     let mut girths = vec![0.0_f64; drawn.len()];
     let mut margins = vec![None; rivals.len()];
-    for number in 0..POINTS {
-        for ((girth, one), step) in girths.iter_mut().zip(drawn).zip(&steps) {
-            *girth = one.centre + one.spread * quantile(place(number, *step));
+    for point in points.chunks_exact(drawn.len().max(1)) {
+        for ((girth, one), z) in girths.iter_mut().zip(drawn).zip(point) {
+            *girth = one.centre + one.spread * z;
         }
         let mut best: Option<(usize, f64)> = None;
         let mut equal = false;

@@ -1,7 +1,24 @@
 //! Owns evenly spread points of the standard normal distribution in several dimensions.
 
+use std::sync::OnceLock;
+
 /// Points of one average (house rule: it is then good to 0.01, and a few tenths of a millisecond long).
 pub(super) const POINTS: u32 = 4096;
+
+/// Most dimensions whose points are kept.
+const KEPT: usize = 10;
+
+/// Points by dimension, worked out once.
+static NORMALS: [OnceLock<Vec<f64>>; KEPT] = [const { OnceLock::new() }; KEPT];
+
+/// The points of `dimensions` (below 10) as standard normal values, point by point; none beyond.
+pub(super) fn normals(dimensions: usize) -> Option<&'static [f64]> {
+    let kept = NORMALS.get(dimensions)?;
+    Some(kept.get_or_init(|| {
+        let steps = steps(dimensions);
+        (0..POINTS).flat_map(|number| steps.iter().map(move |step| quantile(place(number, *step)))).collect()
+    }))
+}
 
 /// The generalised golden ratio of `dimensions`: the root above 1 of x^(d+1) = x + 1.
 ///
@@ -12,20 +29,20 @@ fn ratio(dimensions: usize) -> f64 {
 }
 
 /// The steps of each dimension.
-pub(super) fn steps(dimensions: usize) -> Vec<f64> {
+fn steps(dimensions: usize) -> Vec<f64> {
     let root = ratio(dimensions);
     (1..=dimensions).map(|dimension| root.powi(-i32::try_from(dimension).unwrap_or(i32::MAX))).collect()
 }
 
 /// Coordinate of point `number` along a dimension with `step`, strictly between 0 and 1.
-pub(super) fn place(number: u32, step: f64) -> f64 {
+fn place(number: u32, step: f64) -> f64 {
     (0.5 + f64::from(number + 1) * step).fract().clamp(1e-12, 1.0 - 1e-12)
 }
 
 /// Standard normal quantile, relative error below 1.2e-9.
 ///
 /// Source: P. Acklam's rational approximation (memory; held by a test against Φ).
-pub(super) fn quantile(share: f64) -> f64 {
+fn quantile(share: f64) -> f64 {
     const A: [f64; 6] = [
         -3.969_683_028_665_376e1,
         2.209_460_984_245_205e2,
