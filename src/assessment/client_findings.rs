@@ -455,7 +455,11 @@ pub fn vain_clearings(case: Case<'_>, index: usize, findings: &[Finding]) -> Vec
         told.push(id);
         let waiting: Vec<&Finding> =
             own(id).into_iter().filter(|one| one.severity == Severity::ClearFirst).collect();
-        if waiting.is_empty() && names_side {
+        // Without a side it may be about the other limb: the last one says whether it is on neither.
+        let is_last = index + 1 == case.record.limbs.len();
+        let anywhere =
+            || findings.iter().any(|one| one.id.text() == id && one.severity == Severity::ClearFirst);
+        if waiting.is_empty() && (names_side || (is_last && !anywhere())) {
             found.push(finding::clearing_not_counted::clearing_not_counted(
                 place,
                 &question_name(id),

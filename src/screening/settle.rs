@@ -314,8 +314,10 @@ fn not_there(
     let mut all = Vec::new();
     for (entry, names_side) in entries(case) {
         let id = entry.item.text.as_str();
-        // Without a side under `limb: both` it may be about the other one.
-        if case.is_both() && !names_side && !is_here(id, present, arterial) {
+        // Without a side under `limb: both` it may be about the other one; where it is on neither, the first
+        // limb says so.
+        let elsewhere = || !is_first(case) || is_named(case, id) || ArterialValue::parse(id).is_some();
+        if case.is_both() && !names_side && !is_here(id, present, arterial) && elsewhere() {
             continue;
         }
         let why = match (case.rules.item(id), ArterialValue::parse(id)) {
@@ -327,6 +329,17 @@ fn not_there(
         all.push((entry.clone(), why));
     }
     all
+}
+
+fn is_first(case: &Case<'_>) -> bool {
+    case.record.limbs.first().is_some_and(|limb| limb.side == case.limb.side)
+}
+
+/// Whether an item is named present anywhere in the record.
+fn is_named(case: &Case<'_>, id: &str) -> bool {
+    let sides = case.record.limbs.iter().map(|limb| &limb.screening);
+    let blocks = std::iter::once(&case.record.screening).chain(sides);
+    blocks.flat_map(|block| &block.present).any(|one| one.text == id)
 }
 
 fn is_here(id: &str, present: &[Present], arterial: Option<&ArterialDecision>) -> bool {
