@@ -78,6 +78,16 @@ fn anchors_aliases_and_tags_are_refused_where_they_stand() {
     assert_eq!(place(&problem), (4, 12));
 }
 
+// YAML 1.1 (yaml.org, 2005), 5.4: these count as line ends there, and in no editor.
+#[test]
+fn line_ends_of_another_kind_are_refused() {
+    for end in ["\r", "\u{85}", "\u{2028}", "\u{2029}"] {
+        let problem = refused(&format!("tapeline: record/1\nnote: a{end} b\nlimb: [x]\n"));
+        assert_eq!(place(&problem), (2, 8), "{end:?}");
+        assert!(problem.what.starts_with("a line end of another kind"), "{}", problem.what);
+    }
+}
+
 #[test]
 fn signs_inside_texts_are_no_anchors() {
     for line in [

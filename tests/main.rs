@@ -64,6 +64,7 @@ mod demo;
 mod readme;
 mod support;
 mod cli;
+mod robust;
 mod document;
 mod sheet;
 mod sheet_reports;

@@ -43,11 +43,18 @@ struct Walk {
 
 impl Walk {
     fn line(&mut self, line: &str) -> Result<(), (usize, String)> {
-        if let Some((column, c)) = line.chars().enumerate().find(|(_, c)| no_text(*c)) {
+        let plain = line.strip_suffix('\r').unwrap_or(line);
+        if let Some((column, c)) = plain.chars().enumerate().find(|(_, c)| no_text(*c) || is_odd_end(*c)) {
             let code = u32::from(c);
-            let what = format!(
-                "a control character (U+{code:04X}), which no text holds; save the file as plain text"
-            );
+            let what = if is_odd_end(c) {
+                format!(
+                    "a line end of another kind (U+{code:04X}), which would shift every line below; save the file with plain line ends"
+                )
+            } else {
+                format!(
+                    "a control character (U+{code:04X}), which no text holds; save the file as plain text"
+                )
+            };
             return Err((column, what));
         }
         let indent = line.chars().take_while(|c| *c == ' ').count();
@@ -132,8 +139,13 @@ impl Walk {
     }
 }
 
+/// Line ends that the parser counts and editors do not: a lone return, U+0085, U+2028, U+2029 (YAML 1.1, 5.4).
+fn is_odd_end(c: char) -> bool {
+    matches!(c, '\r' | '\u{85}' | '\u{2028}' | '\u{2029}')
+}
+
 fn no_text(c: char) -> bool {
-    c.is_control() && !matches!(c, '\t' | '\r' | '\u{85}')
+    c.is_control() && c != '\t'
 }
 
 /// Whether `|` or `>` at `column` opens a block of literal text: nothing but its marks and a remark follow.

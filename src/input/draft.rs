@@ -42,14 +42,20 @@ impl Draft {
     /// # Errors
     /// One [`Problem`]: no YAML, or a file of another kind.
     pub fn read(source: &Source, kind: FileKind) -> Result<Self, Problem> {
-        if source.kind() != Some(kind) {
+        let other = || {
             let what = format!("is no {} file; give the new one another name", kind.tag());
-            return Err(Problem::of_file(&source.name, what));
+            Problem::of_file(&source.name, what)
+        };
+        if source.kind() != Some(kind) {
+            return Err(other());
         }
         let node = yaml::read(source)?;
         let mut draft = Self::new(kind);
         if let Value::Block(root) = value_of(&node) {
             draft.root = root;
+        }
+        if draft.text("tapeline").as_deref() != Some(kind.tag()) {
+            return Err(other());
         }
         let remark = source.text.lines().find_map(|line| line.strip_prefix(LEFT_OUT));
         draft.left_out =
