@@ -197,3 +197,97 @@ fn entering_an_overlap_is_a_rise() {
     assert_eq!((fall.grade, fall.place), (Grade::Certain, Some(Landmark::Forearm)));
     assert!(TAPE_SD > 0.0 && fall.removes);
 }
+
+/// Source: derived. R = A/(A + c(1 − A)) with c = max(1, n − 2, 9·U/(1 − U)), also where U is above one half.
+#[test]
+fn the_graded_chance_takes_out_what_happens_by_accident() {
+    let mut high = 0;
+    for step in [6.0, 12.0, 20.0] {
+        let places = [
+            Landmark::Wrist,
+            Landmark::LowerForearm,
+            Landmark::Forearm,
+            Landmark::UpperArm,
+            Landmark::Axilla,
+        ];
+        let marks: Vec<FallMark> = places
+            .iter()
+            .enumerate()
+            .map(|(at, landmark)| {
+                worn(*landmark, step * at as f64, 16.0 + 2.0 * at as f64, 13.9 + 1.8 * at as f64)
+            })
+            .collect();
+        for many in [3, 4, 5] {
+            let to = places[many - 1];
+            let chances = judge(&marks[..many], &setting(Limb::Arm, to, Some(&linear(1.0)))).chances.unwrap();
+            let (a, u) = (chances.rise_somewhere, chances.usual);
+            let c = f64::max(1.0, many as f64 - 2.0).max(9.0 * u / (1.0 - u));
+            assert!((chances.chance - a / (a + c * (1.0 - a))).abs() < 1e-12, "{chances:?}");
+            high += usize::from(u > 0.6);
+        }
+    }
+    assert!(high >= 3, "{high}");
+}
+
+/// Source: gradient rule: a mark left out leaves no fall to speak of, however the others fall.
+#[test]
+fn a_mark_left_out_is_no_fall() {
+    let curve = Points(vec![(0.0, 0.0), (0.6, 20.0)]);
+    // The top is stretched a little further than was tested; by ruler it falls.
+    let marks = vec![
+        worn(Landmark::Wrist, 0.0, 16.9, 10.7),
+        worn(Landmark::Forearm, 14.0, 25.7, 16.4),
+        worn(Landmark::UpperArm, 33.0, 37.0, 23.0),
+    ];
+    let fall = judge(&marks, &setting(Limb::Arm, Landmark::UpperArm, Some(&curve)));
+    assert_eq!(fall.left_out, vec![Landmark::UpperArm]);
+    assert!(fall.grade_of_estimated <= Grade::Undecided && fall.grade <= Grade::Undecided, "{fall:?}");
+    assert!(!fall.judged);
+}
+
+/// Source: derived. A share of 0.83 that is felt where pieces overlap lowers the logarithm by −ln 0.83.
+#[test]
+fn a_share_that_is_felt_lowers_the_mark() {
+    let curve = linear(3.0);
+    let two = || vec![knit(0, 19.8), knit(0, 20.2)];
+    let at = |share: f64| {
+        let marks = vec![
+            worn(Landmark::Wrist, 0.0, 16.9, 12.9),
+            FallMark { share, ..mark(Landmark::Forearm, 14.0, 25.7, two()) },
+        ];
+        judge(&marks, &setting(Limb::Arm, Landmark::Forearm, Some(&curve))).chances.unwrap().any_rise
+    };
+    // Φ⁻¹ by bisection of Φ.
+    let quantile = |chance: f64| {
+        let (mut low, mut high) = (-8.0, 8.0);
+        for _ in 0..80 {
+            let middle = f64::midpoint(low, high);
+            if phi(middle) < chance { low = middle } else { high = middle }
+        }
+        low
+    };
+    let p = |c: f64, c0: f64| 258.0 * (c / c0 - 1.0) / c;
+    let own = |c: f64, all: &[f64]| {
+        let sum: f64 = all.iter().map(|c0| p(c, *c0)).sum();
+        let tape: f64 = 0.35 * 258.0 * all.len() as f64 / (c * c);
+        let ruler: f64 = all.iter().map(|c0| (0.3 * 258.0 / (c0 * c0)).powi(2)).sum();
+        tape.hypot(ruler.sqrt()) / sum
+    };
+    let s = own(16.9, &[12.9]).hypot(own(25.7, &[19.8, 20.2]));
+    let full = (p(25.7, 19.8) + p(25.7, 20.2)).ln() - p(16.9, 12.9).ln();
+    assert!((quantile(at(1.0)) - full / s).abs() < 1e-6);
+    assert!((quantile(at(0.83)) - (full + 0.83_f64.ln()) / s).abs() < 1e-6);
+}
+
+/// Source: gradient rule: of pairs alike the lowest proximal mark, then the lowest distal one.
+#[test]
+fn of_pairs_alike_the_lowest_is_named() {
+    let marks = read(&[
+        (Landmark::Ankle, 11.0, 20.0),
+        (Landmark::LowerCalf, 20.0, 21.0),
+        (Landmark::Calf, 31.0, 21.0),
+        (Landmark::BelowKnee, 40.0, 21.0),
+    ]);
+    let fall = judge(&marks, &by_readings(Landmark::BelowKnee));
+    assert_eq!((fall.place, fall.against), (Some(Landmark::LowerCalf), Some(Landmark::Ankle)));
+}

@@ -187,7 +187,9 @@ fn every_case_of_the_separate_implementation_agrees() {
         ] {
             let should = e[key].as_f64().unwrap();
             let off = (is - should).abs();
-            if off > close {
+            // Plain formulas agree in their own size too, far out in the tail.
+            let alike = close > 1e-9 || off <= 1e-7 * should + 1e-200;
+            if off > close || !alike {
                 wrong.push(format!("{}: {key}: {is:e}, expected {should:e}", case.name));
             }
         }
