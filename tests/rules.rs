@@ -189,3 +189,32 @@ fn who_may_clear_it_is_told_to_decide_and_sign() {
         rules.label_with_counts().starts_with("tapeline's questions, after Rabe 2020 and others (53 items: ")
     );
 }
+
+/// Source: each number restated where it was set down: tape and volumes from Tánori-Tapia 2020 and Lymphat Res
+/// Biol 2022, layers from Ann Vasc Dis 2012, spread and sensor from Partsch 2006, the rest house rules.
+#[test]
+fn the_numbers_are_the_ones_set_down() {
+    const ROWS: &str = "
+tape-sd 0.35 cm|relaxed-sd 0.3 cm|tension-sd 5 %|wrap-sd 20 %|reading-sd 2.5 mmHg|hollow-sd 5 mmHg|worn-sd 4.1 mmHg
+repeat-gap 0.5 cm|repeat-limit 2 cm|length-gap 1 cm|position-gap 2 cm|edge-margin 0.5 cm|pick-miss 0.5 cm
+inside-chance 0.5|same-again 0.9|sizes-apart 2|chart-wide 40 %|rise-step 10 %|rise-certain 0.95|rise-likely 0.5
+rise-possible 0.05|pair-beyond-chance 0.05|fall-sure 0.02|even-fall 40 %|graded-odds 9|rise-removes 3 mmHg
+stretch-exponent-low 0.7|stretch-exponent-high 1.5|strip-exponent 0.1|decide-least 0.2|decide-cheaper 0.1
+ratio-chance 0.95|pressure-limit 60 mmHg|pressure-least 5 mmHg|class-chance 0.05|band-tolerance 20 %
+unheld-limit 20 mmHg|layers-low 0.83|layers-high 1|sensor-bias -2.1 mmHg|sensor-low -10.1 mmHg|sensor-high 5.8 mmHg
+no-value-limit 20 mmHg|protocol-cap 20 mmHg|index-gap 0.15|slope-caution 1.5|slope-strong 2.5
+girth-age-caution 3 months|girth-age-limit 6 months|arterial-age-caution 6 months|arterial-age-limit 12 months
+clearing-valid 6 months|re-order-age 12 months|soon-days 14 days|infection-rest 28 days|weight-change 5 %
+thinner-side 4 %|visit-change-sd 2.6|natural-change 1.5 %|neighbour-low 0.6|neighbour-high 1.6
+other-girth-low 11 cm|other-girth-high 75 cm|girth-asked-above 200 cm|visit-volume-sd 1.2 %
+visit-volume-sd-repeats 0.8 %|ready-loss 2 %|ready-days 14 days|ready-days-long 28 days|ready-visits 3
+ready-span 7 days|early-change 3 %|early-change-published 5 %|recheck-from 28 days|recheck-to 42 days
+recheck-later-from 3 months|recheck-later-to 6 months|first-look 7 days|renew-in-turn 6 months|renew-alone 3 months
+renew-child 3 months|infections-a-year 2";
+    let rules = default_rules();
+    let wanted: Vec<&str> = ROWS.trim().lines().flat_map(|row| row.split('|')).collect();
+    let found: Vec<String> =
+        rules.numbers.iter().map(|number| format!("{} {}", number.id.id(), number.text)).collect();
+    assert_eq!(found, wanted);
+    assert_eq!(found.len(), NumberId::ALL.len());
+}
