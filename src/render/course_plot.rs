@@ -131,11 +131,14 @@ fn frame(visits: &[&VisitBlock], scale: Scale) -> Vec<Shape> {
         tick += step;
     }
     shapes.push(Shape::label((LEFT - 4.0, TOP - 9.0), Anchor::End, LETTERS, "mL"));
+    // The newest visit is always dated; the others where there is room before it.
+    let newest = visits.last().map_or(RIGHT, |visit| scale.x(visit));
     let mut free = f64::NEG_INFINITY;
-    for visit in visits {
+    for (number, visit) in visits.iter().enumerate() {
         let x = scale.x(visit);
         shapes.push(Shape::line(vec![(x, BOTTOM), (x, BOTTOM + 3.0)], 0.7));
-        if x >= free {
+        let is_newest = number + 1 == visits.len();
+        if is_newest || (x >= free && x + DATE_ROOM <= newest) {
             let at = (x, BOTTOM + 4.0 + LETTERS);
             shapes.push(Shape::label(at, Anchor::Middle, LETTERS, date_words(visit)));
             free = x + DATE_ROOM;
