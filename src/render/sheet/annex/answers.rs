@@ -33,6 +33,18 @@ pub(in super::super) fn answers(report: &Report) -> Vec<Block> {
     if !table.rows.is_empty() {
         blocks.push(Block::Table(table));
     }
+    let cleared: Vec<String> = report
+        .findings
+        .iter()
+        .filter(|one| one.cleared)
+        .filter_map(|one| {
+            let by = one.decided_by.as_ref()?;
+            Some(format!("{} ({}, {}: {})", one.title, by.role.spoken(), by.on, by.reason))
+        })
+        .collect();
+    if !cleared.is_empty() {
+        blocks.push(Block::entry("Cleared", cleared.join("; ")));
+    }
     blocks.push(Block::text(format!(
         "{} answered, {} open; an open question is never a pass.",
         words::counted(screening.answered, "question is", "questions are"),
