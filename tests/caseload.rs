@@ -358,3 +358,37 @@ fn limbs_adults_are_covered_as_counted() {
     println!("closed ends: {closed} of 507, half-open 329");
     assert!(closed > 329);
 }
+
+// Source: brute force over every place that begins at girths of the limbs (derived: enough for the best).
+#[test]
+fn designed_sizes_against_brute_force() {
+    use tapeline::caseload::design;
+    let mut dice = Dice(41);
+    for _ in 0..40 {
+        let limbs: Vec<Vec<i64>> =
+            (0..9).map(|_| (0..2).map(|_| (dice.share() * 40.0) as i64).collect()).collect();
+        let widths = [8, 10];
+        let takes = |low: (i64, i64)| -> u32 {
+            let inside = |limb: &Vec<i64>| {
+                (low.0..=low.0 + widths[0]).contains(&limb[0])
+                    && (low.1..=low.1 + widths[1]).contains(&limb[1])
+            };
+            limbs.iter().enumerate().filter(|(_, limb)| inside(limb)).map(|(at, _)| 1 << at).sum()
+        };
+        let sets: Vec<u32> = limbs
+            .iter()
+            .flat_map(|one| limbs.iter().map(move |other| (one[0], other[1])))
+            .map(takes)
+            .collect();
+        let pairs = sets.iter().flat_map(|one| sets.iter().map(move |other| one | other));
+        let best = pairs.map(u32::count_ones).max().unwrap() as usize;
+        let found = design(&limbs, &widths, 2);
+        assert_eq!((found.served, found.bound), (best, best), "{limbs:?}");
+        assert!(found.sizes.len() <= 2);
+    }
+    // Many limbs in five girths: served at most the bound.
+    let many: Vec<Vec<i64>> =
+        (0..300).map(|_| (0..5).map(|_| 1000 + (dice.share() * 600.0) as i64).collect()).collect();
+    let found = design(&many, &[300; 5], 4);
+    assert!(found.served > 0 && found.served <= found.bound && found.bound <= 300, "{found:?}");
+}

@@ -19,11 +19,13 @@ mod batch;
 mod stream;
 mod coverage;
 mod cover;
+mod design;
 
 pub use batch::{Batch, BatchLevels, BlockDone, Worker};
 pub use case::Case;
-pub use cover::{Covered, cover};
+pub use cover::{Covered, cover, girths};
 pub use coverage::{Coverage, Missed, SizeOf, Stocked, sizes};
+pub use design::{Designed, design};
 pub use field::{FIELD_NAMES, Field};
 pub use form::BatchForm;
 pub use limb_columns::LimbColumns;

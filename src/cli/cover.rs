@@ -2,8 +2,10 @@
 
 use std::path::PathBuf;
 
+use anyhow::anyhow;
 use clap::Args;
-use tapeline::caseload::{Covered, Prepared, SizeOf, cover, sizes};
+use tapeline::anatomy::Landmark;
+use tapeline::caseload::{Covered, Prepared, SizeOf, cover, design, girths, sizes};
 use tapeline::document::{Block, Column, Table};
 use tapeline::garment::Chart;
 use tapeline::render::terminal;
@@ -15,7 +17,8 @@ use super::{caseload, say, stream};
 
 pub(crate) const EXAMPLES: &str = "Examples:
   tapeline cover limbs.csv sleeve-chart.yaml
-  tapeline cover limbs.csv chart-a.yaml chart-b.yaml      side by side and together";
+  tapeline cover limbs.csv chart-a.yaml chart-b.yaml      side by side and together
+  tapeline cover limbs.csv sleeve-chart.yaml --design 6   six sizes as wide, placed anew";
 
 /// `cover`.
 #[derive(Debug, Args)]
@@ -23,6 +26,9 @@ pub(crate) struct Cover {
     /// A table of limbs and size charts, in any order; `-` is the table on standard input
     #[arg(required = true, value_name = "LIMBS.csv CHART")]
     files: Vec<PathBuf>,
+    /// In place of the shares: K sizes as wide as those of the chart, placed so that they serve most limbs
+    #[arg(long, value_name = "K", value_parser = clap::value_parser!(u8).range(1..=40))]
+    design: Option<u8>,
     /// Leave out whether the fall is known to fall; that costs most
     #[arg(long)]
     without_fall: bool,
@@ -37,6 +43,9 @@ pub(crate) struct Cover {
 /// Runs the command.
 pub(crate) fn run(args: &Cover) -> Result<Exit, Failure> {
     let opened = caseload::open("cover", &args.files, &args.tables, &args.sets)?;
+    if let Some(count) = args.design {
+        return designed(args, opened, usize::from(count));
+    }
     let (labels, charts): (Vec<String>, Vec<Prepared>) = opened.charts.into_iter().unzip();
     let known_fall = !args.without_fall && charts.iter().any(|one| one.chart.has_relaxed());
     let covered = cover(&charts, &opened.columns, opened.blocks, known_fall)?;
@@ -139,6 +148,65 @@ fn stock(covered: &Covered, charts: &[&Chart], labels: &[String]) -> Vec<Block> 
         )));
     }
     blocks
+}
+
+/// Most limbs that sizes are placed for (house rule: some seconds).
+const MOST_LIMBS: usize = 2000;
+
+/// K sizes of the first chart's shape.
+fn designed(args: &Cover, opened: caseload::Opened, count: usize) -> Result<Exit, Failure> {
+    let Some((label, prepared)) = opened.charts.first() else {
+        return Err(anyhow!("`cover --design` needs a chart for the shape of its sizes").into());
+    };
+    let chart = &prepared.chart;
+    let marks = chart.measures();
+    let widths: Vec<i64> = marks.iter().filter_map(|mark| usual_width(chart, *mark)).collect();
+    if widths.len() != marks.len() {
+        return Err(
+            anyhow!("a size of {label} has no range with both ends, so there is no shape to place").into()
+        );
+    }
+    let (limbs, seen) = girths(&marks, &opened.columns, opened.blocks, MOST_LIMBS)?;
+    let found = design(&limbs, &widths, count);
+    let of = |count: usize| {
+        let (count, all) = (u64::try_from(count).unwrap_or(0), u64::try_from(limbs.len()).unwrap_or(0));
+        words::fraction_percent(share_of(count, all))
+    };
+    let mut columns = vec![Column::numbers("Size", "")];
+    columns.extend(marks.iter().map(|mark| Column::ranges(words::label(*mark), "cm")));
+    let mut table = Table::new("Sizes", columns);
+    for (number, size) in found.sizes.iter().enumerate() {
+        let ends = size.iter().zip(&widths);
+        let cells =
+            ends.map(|(low, width)| format!("{}–{}", words::cm_short(*low), words::cm_short(low + width)));
+        table.push(std::iter::once((number + 1).to_string()).chain(cells).collect());
+    }
+    let sure = if found.served == found.bound {
+        "No others of this shape serve more.".to_owned()
+    } else {
+        format!("No others of this shape serve more than {}.", of(found.bound))
+    };
+    let mut blocks = vec![
+        Block::lead(format!(
+            "{} as wide as most of {label} serve {} of {}. {sure}",
+            words::counted(found.sizes.len(), "size", "sizes"),
+            of(found.served),
+            words::counted(limbs.len(), "limb", "limbs")
+        )),
+        Block::Table(table),
+    ];
+    if limbs.len() < seen {
+        blocks.push(Block::text(format!("Every {}th limb of {seen} was taken.", seen.div_ceil(limbs.len()))));
+    }
+    args.place.write(&terminal(&blocks, stream::columns()))?;
+    Ok(Exit::Fine)
+}
+
+/// The middle width of a measure's ranges, tenths of a millimetre.
+fn usual_width(chart: &Chart, mark: Landmark) -> Option<i64> {
+    let mut widths: Vec<i64> = chart.sizes.iter().filter_map(|size| size.range_at(mark)?.width()).collect();
+    widths.sort_unstable();
+    widths.get(widths.len() / 2).copied()
 }
 
 /// A share of all cases.
