@@ -239,6 +239,20 @@ fn print(tally: &Tally) {
         share(tally.shown, read),
         tally.longest,
     );
+    // What `explain alarms` prints is what was measured.
+    let tables = tapeline::explain::alarm_tables().unwrap();
+    let rows =
+        tables.iter().filter(|table| table.measured_by.starts_with("limbs::")).flat_map(|table| &table.rows);
+    let row = rows
+        .into_iter()
+        .find(|row| row[0] == tally.name)
+        .unwrap_or_else(|| panic!("{} is not told", tally.name));
+    let measured = [
+        tally.tried.to_string(),
+        format!("{:.1}", share(tally.detected, tally.tried)),
+        format!("{:.1}", share(tally.listed, read)),
+    ];
+    assert_eq!(row[1..], measured, "{}", tally.name);
 }
 
 #[test]
