@@ -17,7 +17,7 @@ use crate::garment::{Chart, printed_labels};
 use crate::input::YesNo;
 use crate::record::Record;
 use crate::rules::NumberId;
-use crate::screening::{Case, Screened, carried_over, settle};
+use crate::screening::{Case, carried_over, settle};
 use crate::sizing::parts;
 use crate::volume::{Course, Drift, measure};
 use crate::words;

@@ -437,7 +437,7 @@ fn not_counted(asked: &ClientAsked<'_>) -> Vec<Finding> {
 
 /// Clearings of findings (not of items or arterial values) that do not count, once all findings of the limb
 /// are there.
-pub fn vain_clearings(case: Case<'_>, index: usize, findings: &[Finding]) -> Vec<Finding> {
+pub(super) fn vain_clearings(case: Case<'_>, index: usize, findings: &[Finding]) -> Vec<Finding> {
     let place = Place::limb(index);
     let mut found = Vec::new();
     let mut told: Vec<&str> = Vec::new();
