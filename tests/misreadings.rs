@@ -8,6 +8,8 @@ use tapeline::record::{
     Unusual, falls, questions,
 };
 
+use tapeline::rules::NumberId;
+
 use crate::made::{day, girth, mark, record, rules, spot, text};
 
 use Landmark::{
@@ -218,7 +220,7 @@ fn repeats_far_apart_are_asked_about() {
         [(26.3, false, false), (26.31, true, false), (27.8, true, false), (27.81, true, true)]
     {
         let typed = with(again);
-        assert_eq!(typed.limbs[0].marks[1].is_gap_wide(), wide, "{again}");
+        assert_eq!(typed.limbs[0].marks[1].is_gap_above(0.5), wide, "{again}");
         let found = ask(&typed);
         assert_eq!(!found.is_empty(), asked, "{again}");
     }
@@ -418,4 +420,22 @@ fn the_other_limb_is_asked_about_as_well() {
     assert!(asked[0].of_other);
     assert_eq!(asked[0].side, Some(Side::Right));
     assert_eq!(Position::from_tenths(0), asked[0].places().first().map(|one| one.at));
+}
+
+#[test]
+fn the_numbers_are_those_of_the_rules() {
+    let mut own = rules();
+    let mut set = |id, value| own.numbers.iter_mut().find(|one| one.id == id).unwrap().value = value;
+    // The affected arm is thinner by 4.3 %, ln 1.045 = 0.0440; the wrist's repeats lie 1 cm apart.
+    let other = marks(&[(Wrist, 0.0, 20.9), (Forearm, 14.0, 31.35), (UpperArm, 33.0, 41.8)]);
+    let mine = marks(&[(Wrist, 0.0, 20.0), (Forearm, 14.0, 30.0), (UpperArm, 33.0, 40.0)]);
+    let mut typed = record("2026-03-14", Limb::Arm, mine, Some(other));
+    assert_eq!(words(&typed), ["thinner"]);
+    set(NumberId::ThinnerSide, 0.05);
+    assert!(questions(&typed, &[], &own).is_empty());
+    typed.limbs[0].marks[0].again = vec![girth(21.0)];
+    let mut set = |id, value| own.numbers.iter_mut().find(|one| one.id == id).unwrap().value = value;
+    set(NumberId::RepeatLimit, 0.9);
+    let asked = questions(&typed, &[], &own);
+    assert!(matches!(asked[0].kind, QuestionKind::Repeats { .. }), "{asked:?}");
 }

@@ -27,7 +27,7 @@ pub(super) fn of_record(record: &Record, earlier: &[&Record], setting: &Setting)
     let mut found: Vec<Finding> = asked.iter().map(|one| of_question(record, one)).collect();
     for (index, limb) in record.limbs.iter().enumerate() {
         let place = Place::limb(index);
-        found.extend(repeats(limb, &asked, place));
+        found.extend(repeats(limb, &asked, place, setting));
         found.extend(shape(record, limb, &asked, place, setting));
         found.extend(observed(record, limb, place));
         found.extend(limb.marks.iter().filter_map(|mark| calipers(mark, place)));
@@ -203,11 +203,12 @@ fn guess(one: &Misreading) -> String {
 }
 
 /// Repeats that lie apart without being asked about.
-fn repeats(limb: &LimbRecord, asked: &[Question], place: Place) -> Vec<Finding> {
+fn repeats(limb: &LimbRecord, asked: &[Question], place: Place, setting: &Setting) -> Vec<Finding> {
+    let most = setting.number(NumberId::RepeatGap);
     let is_asked = |mark: &Mark| {
         asked.iter().any(|one| matches!(&one.kind, QuestionKind::Repeats { place, .. } if place.is_same(MarkPlace::of(mark))))
     };
-    let apart = |mark: &&Mark| mark.is_gap_wide() && !is_asked(mark);
+    let apart = |mark: &&Mark| mark.is_gap_above(most) && !is_asked(mark);
     let own = limb.marks.iter().filter(apart).map(|mark| (mark, ""));
     let other = limb.other_limb.iter().flatten().filter(apart).map(|mark| (mark, " on the other limb"));
     own.chain(other)

@@ -3,22 +3,10 @@
 //! Source: house rules of plausibility; the rule on exchanged sides found 65 % at 10 % excess and 99.5 % at
 //! 20 % in simulation.
 
+use super::mark::tenths_of;
 use super::{Affected, Confirmable, Index, LimbRecord, Mark, MarkPlace, Question, QuestionKind, Record};
 use crate::anatomy::Landmark;
-
-/// The affected limb is asked about when its mean log girth lies below the other's by more than this.
-/// Basis: house rule (simulated).
-pub const THINNER_LOG: f64 = -0.04;
-
-/// A stated length may differ from the positions by this, tenths of a millimetre: 1 cm. Basis: house rule.
-pub const LENGTH_GAP_TENTHS: i64 = 100;
-
-/// Marks of one landmark may stand this far apart on both limbs, tenths of a millimetre: 2 cm. Basis: house
-/// rule.
-pub const POSITION_GAP_TENTHS: i64 = 200;
-
-/// A stated index may differ from the quotient of its pressures by this. Basis: house rule.
-pub const INDEX_GAP: f64 = 0.15;
+use crate::rules::{NumberId, Rules};
 
 /// Mean of ln(affected / other) over the marks that both limbs share, and how many they are; none where one
 /// side alone is not affected, or nothing is shared.
@@ -48,6 +36,7 @@ pub fn mean_log_excess(
 pub(super) fn thinner_question(
     record: &Record,
     limb: &LimbRecord,
+    rules: &Rules,
     is_asked: impl Fn(MarkPlace) -> bool,
 ) -> Option<Question> {
     if record.is_confirmed(limb, Confirmable::Thinner)
@@ -56,7 +45,8 @@ pub(super) fn thinner_question(
         return None;
     }
     let (mean_log, shared) = mean_log_excess(record, limb, is_asked)?;
-    (mean_log < THINNER_LOG).then(|| of(limb, QuestionKind::Thinner { mean_log, shared }))
+    (mean_log < -rules.number(NumberId::ThinnerSide))
+        .then(|| of(limb, QuestionKind::Thinner { mean_log, shared }))
 }
 
 /// Is the limb that is fitted not affected?
@@ -67,21 +57,21 @@ pub(super) fn affected_question(record: &Record, limb: &LimbRecord) -> Option<Qu
 }
 
 /// Stated lengths against the positions.
-pub(super) fn length_questions(record: &Record, limb: &LimbRecord) -> Vec<Question> {
+pub(super) fn length_questions(record: &Record, limb: &LimbRecord, rules: &Rules) -> Vec<Question> {
     if record.is_confirmed(limb, Confirmable::Lengths) {
         return Vec::new();
     }
     let differing = limb.lengths.iter().filter_map(|(name, (stated, _))| {
         let by_positions = limb.length_by_positions(*name, record.positions_from)?;
         let apart = (stated.tenths() - by_positions.tenths()).abs();
-        (apart > LENGTH_GAP_TENTHS)
+        (apart > tenths_of(rules.number(NumberId::LengthGap)))
             .then(|| of(limb, QuestionKind::Length { name: *name, stated: *stated, by_positions }))
     });
     differing.collect()
 }
 
 /// Positions of one landmark on both limbs. Under `limb: both` it is asked once, of the record.
-pub(super) fn position_question(record: &Record, limb: &LimbRecord) -> Option<Question> {
+pub(super) fn position_question(record: &Record, limb: &LimbRecord, rules: &Rules) -> Option<Question> {
     let is_second = record.limbs.first().is_some_and(|first| first.side != limb.side);
     if is_second || record.limbs.iter().any(|one| record.is_confirmed(one, Confirmable::Positions)) {
         return None;
@@ -94,7 +84,7 @@ pub(super) fn position_question(record: &Record, limb: &LimbRecord) -> Option<Qu
             let landmark: Landmark = mark.landmark?;
             let other = other.iter().find(|one| one.landmark == Some(landmark))?;
             let gap = (mark.at.tenths() - other.at.tenths()).abs();
-            (gap > POSITION_GAP_TENTHS).then_some((landmark, mark.at, other.at))
+            (gap > tenths_of(rules.number(NumberId::PositionGap))).then_some((landmark, mark.at, other.at))
         })
         .collect();
     let side = (!record.is_both()).then_some(limb.side);
@@ -105,11 +95,11 @@ pub(super) fn position_question(record: &Record, limb: &LimbRecord) -> Option<Qu
 }
 
 /// A stated index against the quotient of its pressures.
-pub(super) fn arterial_question(record: &Record, limb: &LimbRecord) -> Option<Question> {
+pub(super) fn arterial_question(record: &Record, limb: &LimbRecord, rules: &Rules) -> Option<Question> {
     let arterial = limb.arterial.as_ref()?;
     let Some(Index::Value(stated)) = arterial.abpi else { return None };
     let quotient = arterial.quotient()?;
-    let differs = (stated - quotient).abs() > INDEX_GAP + 1e-9;
+    let differs = (stated - quotient).abs() > rules.number(NumberId::IndexGap) + 1e-9;
     let asks = differs && !record.is_confirmed(limb, Confirmable::Arterial);
     asks.then(|| of(limb, QuestionKind::Arterial { stated, quotient }))
 }

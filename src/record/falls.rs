@@ -5,10 +5,11 @@
 //! (Heinz et al. 2003, J Stat Educ 11(2)); the exemptions are house rules.
 
 use super::girths::Girths;
+use super::mark::tenths_of;
 use super::unusual::unusual;
-use super::{AgeBand, Confirmable, GAP_CAUTION_TENTHS, LimbRecord, Mark, MarkPlace, Record};
+use super::{AgeBand, Confirmable, LimbRecord, Mark, MarkPlace, Record};
 use crate::anatomy::Landmark;
-use crate::rules::Rules;
+use crate::rules::{NumberId, Rules};
 
 /// A girth that falls toward the trunk.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -44,7 +45,7 @@ pub fn falls(record: &Record, limb: &LimbRecord, rules: &Rules) -> Vec<Fall> {
         })
         .filter_map(|(distal, proximal)| {
             let by_tenths = distal.girth().tenths() - proximal.girth().tenths();
-            (by_tenths > GAP_CAUTION_TENTHS).then(|| Fall {
+            (by_tenths > tenths_of(rules.number(NumberId::RepeatGap))).then(|| Fall {
                 distal: MarkPlace::of(distal),
                 proximal: MarkPlace::of(proximal),
                 by_tenths,
@@ -59,7 +60,7 @@ fn is_exchange(record: &Record, limb: &LimbRecord, distal: &Mark, proximal: &Mar
         .landmark
         .zip(proximal.landmark)
         .is_some_and(|(below, above)| limb.is_swollen_between(record.other_marks(limb), below, above));
-    let girths = Girths::of(&limb.marks);
+    let girths = Girths::of(&limb.marks, rules);
     let (one, other) = (MarkPlace::of(distal), MarkPlace::of(proximal));
     let tenths = |place| girths.0.iter().find(|girth| girth.place == place).map(|girth| girth.tenths);
     let exchanged = girths.with(|at, old| match girths.0.get(at).map(|girth| girth.place) {
@@ -68,12 +69,13 @@ fn is_exchange(record: &Record, limb: &LimbRecord, distal: &Mark, proximal: &Mar
         _ => old,
     });
     let is_adult = record.age_band == AgeBand::Adult;
-    let passes = |girths: &Girths| unusual(girths, &[], is_adult, rules).is_empty() && rises(girths);
+    let passes = |girths: &Girths| unusual(girths, &[], is_adult, rules).is_empty() && rises(girths, rules);
     !swollen && exchanged.is_some_and(|mended| passes(&mended))
 }
 
 /// Whether no girth falls by more than repeats may differ, over the marks of the list that may not.
-fn rises(girths: &Girths) -> bool {
+fn rises(girths: &Girths, rules: &Rules) -> bool {
+    let most = tenths_of(rules.number(NumberId::RepeatGap));
     let counted: Vec<_> = girths
         .0
         .iter()
@@ -85,7 +87,7 @@ fn rises(girths: &Girths) -> bool {
         [distal, proximal] => {
             let exempt = distal.place.landmark == Some(Landmark::Calf)
                 && proximal.place.landmark == Some(Landmark::BelowKnee);
-            exempt || distal.tenths - proximal.tenths <= GAP_CAUTION_TENTHS
+            exempt || distal.tenths - proximal.tenths <= most
         }
         _ => true,
     })

@@ -3,6 +3,7 @@
 use super::{Mark, MarkPlace};
 use crate::anatomy::Landmark;
 use crate::quantity::Girth;
+use crate::rules::{NumberId, Rules};
 
 /// One girth with its place.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -26,12 +27,13 @@ impl GirthAt {
 pub(super) struct Girths(pub(super) Vec<GirthAt>);
 
 impl Girths {
-    pub(super) fn of(marks: &[Mark]) -> Self {
+    pub(super) fn of(marks: &[Mark], rules: &Rules) -> Self {
+        let (tape, gap) = (rules.number(NumberId::TapeSd), rules.number(NumberId::RepeatGap));
         let of_mark = |mark: &Mark| GirthAt {
             place: MarkPlace::of(mark),
             tenths: mark.girth().tenths(),
-            sd_cm: mark.sd_cm(),
-            is_repeated: mark.readings() > 1 && !mark.is_gap_wide(),
+            sd_cm: tape / f64::from(u32::try_from(mark.readings()).unwrap_or(1)).sqrt(),
+            is_repeated: mark.readings() > 1 && !mark.is_gap_above(gap),
         };
         Self(marks.iter().map(of_mark).collect())
     }

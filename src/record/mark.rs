@@ -8,12 +8,6 @@ use crate::quantity::{Girth, Position};
 /// detectable change 42.9 mL of Tánori-Tapia 2020, Healthcare 8:285, published).
 pub const TAPE_SD_CM: f64 = 0.35;
 
-/// Repeats may differ by this without a word, tenths of a millimetre: 0.5 cm. Basis: house rule.
-pub const GAP_CAUTION_TENTHS: i64 = 50;
-
-/// Repeats that differ by more are a question, tenths of a millimetre: 2 cm. Basis: house rule.
-pub const GAP_ASKED_TENTHS: i64 = 200;
-
 /// A girth at a place along the limb.
 #[derive(Clone, Debug)]
 pub struct Mark {
@@ -47,14 +41,9 @@ impl Mark {
         TAPE_SD_CM / f64::from(u32::try_from(self.readings()).unwrap_or(1)).sqrt()
     }
 
-    /// Whether its repeats lie so far apart that care is asked for: above 0.5 cm (house rule).
-    pub fn is_gap_wide(&self) -> bool {
-        self.gap_tenths() > GAP_CAUTION_TENTHS
-    }
-
-    /// Whether its repeats lie so far apart that one of them is likely a misreading: above 2 cm (house rule).
-    pub fn is_gap_asked(&self) -> bool {
-        self.gap_tenths() > GAP_ASKED_TENTHS
+    /// Whether its repeats lie further apart than `most_cm`.
+    pub fn is_gap_above(&self, most_cm: f64) -> bool {
+        self.gap_tenths() > tenths_of(most_cm)
     }
 
     /// Largest gap between two readings, tenths of a millimetre.
@@ -62,4 +51,12 @@ impl Mark {
         let all = || std::iter::once(self.first).chain(self.again.iter().copied()).map(Girth::tenths);
         all().max().unwrap_or_default() - all().min().unwrap_or_default()
     }
+}
+
+/// A number of the rules in cm, as tenths of a millimetre.
+pub(super) fn tenths_of(cm: f64) -> i64 {
+    // The rules hold lengths below 2 m.
+    #[expect(clippy::cast_possible_truncation, reason = "far below 2^53")]
+    let tenths = (cm * 100.0).round() as i64;
+    tenths
 }

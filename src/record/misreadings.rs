@@ -11,12 +11,12 @@ use std::f64::consts::PI;
 use super::MarkPlace;
 use super::girths::Girths;
 use super::misreading::{Misreading, MisreadingKind};
-use super::since_visit::{Last, VISIT_SD, farthest};
+use super::since_visit::{Last, farthest};
 use super::unusual::unusual;
 use super::usual::distance;
 use crate::anatomy::Landmark;
 use crate::quantity::Girth;
-use crate::rules::Rules;
+use crate::rules::{NumberId, Rules};
 
 /// Most misreadings that are named (house rule: a longer list is not read).
 pub const MOST_MISREADINGS: usize = 4;
@@ -48,12 +48,12 @@ impl Held<'_> {
     }
 
     fn away_from_last(&self, girths: &Girths) -> f64 {
-        self.last.map_or(0.0, |last| farthest(girths, last, |place| self.is_confirmed(place)))
+        self.last.map_or(0.0, |last| farthest(girths, last, self.rules, |place| self.is_confirmed(place)))
     }
 
     fn passes(&self, girths: &Girths) -> bool {
         unusual(girths, self.confirmed, self.is_adult, self.rules).is_empty()
-            && self.away_from_last(girths) <= VISIT_SD
+            && self.away_from_last(girths) <= self.rules.number(NumberId::VisitChangeSd)
     }
 
     fn distance(&self, girths: &Girths) -> f64 {

@@ -8,11 +8,8 @@ use super::girths::{GirthAt, Girths};
 use crate::anatomy::Landmark;
 use crate::rules::Rules;
 
-/// Girths of landmarks without survey data that raise no question, cm. Basis: house rule.
-pub(super) const UNSURVEYED_CM: (f64, f64) = (11.0, 75.0);
-
-/// Girths of serial marks that raise no question, cm: the widest bands of any landmark. Basis: house rule.
-pub(super) const SERIAL_CM: (f64, f64) = (11.0, 110.0);
+/// Highest girth of a serial mark that raises no question, cm: that of any landmark. Basis: house rule.
+pub(super) const SERIAL_MOST_CM: f64 = 110.0;
 
 /// Share of the mean of its neighbours that a mark may have. Basis: house rule.
 const BETWEEN: (f64, f64) = (0.6, 1.6);

@@ -11,7 +11,7 @@ use super::unusual::{Unusual, unusual};
 use super::{AgeBand, Confirmable, LimbRecord, Mark, MarkPlace, Question, QuestionKind, Record};
 use crate::anatomy::{Landmark, Side};
 use crate::quantity::Girth;
-use crate::rules::Rules;
+use crate::rules::{NumberId, Rules};
 
 /// The open questions of a record, held against its earlier visits (`earlier`, oldest first). A child is held
 /// against no adult band.
@@ -43,7 +43,7 @@ pub fn questions(record: &Record, earlier: &[&Record], rules: &Rules) -> Vec<Que
             .copied()
             .filter(|landmark| record.is_confirmed(limb, Confirmable::Mark(*landmark)))
             .collect();
-        let last = Last::of(record, earlier, limb.side);
+        let last = Last::of(record, earlier, limb.side, rules);
         let is_adult = record.age_band == AgeBand::Adult;
         let held = Held { confirmed: &confirmed, is_adult, last: last.as_ref(), rules };
         let mut found = of_marks(&limb.marks, limb.side, false, &held);
@@ -58,11 +58,11 @@ pub fn questions(record: &Record, earlier: &[&Record], rules: &Rules) -> Vec<Que
                 || place.landmark.is_some_and(|landmark| asked_ratio.contains(&landmark))
         };
         all.extend(found);
-        all.extend(thinner_question(record, limb, is_asked));
+        all.extend(thinner_question(record, limb, rules, is_asked));
         all.extend(affected_question(record, limb));
-        all.extend(length_questions(record, limb));
-        all.extend(position_question(record, limb));
-        all.extend(arterial_question(record, limb));
+        all.extend(length_questions(record, limb, rules));
+        all.extend(position_question(record, limb, rules));
+        all.extend(arterial_question(record, limb, rules));
     }
     all
 }
@@ -70,9 +70,11 @@ pub fn questions(record: &Record, earlier: &[&Record], rules: &Rules) -> Vec<Que
 /// What the girths of one limb ask: what is unusual, repeats far apart, a mark that moved alone.
 fn of_marks(marks: &[Mark], side: Side, of_other: bool, held: &Held<'_>) -> Vec<Question> {
     let ask = |kind| Question { side: Some(side), of_other, kind };
-    let girths = Girths::of(marks);
+    let girths = Girths::of(marks, held.rules);
     let mut all: Vec<Question> = Vec::new();
-    let apart = marks.iter().filter(|mark| mark.is_gap_asked() && !held.is_confirmed(MarkPlace::of(mark)));
+    let apart = marks.iter().filter(|mark| {
+        mark.is_gap_above(held.rules.number(NumberId::RepeatLimit)) && !held.is_confirmed(MarkPlace::of(mark))
+    });
     let apart: Vec<(MarkPlace, Girth, Girth)> = apart.map(gap_of).collect();
     let is_apart = |place: MarkPlace| apart.iter().any(|(one, _, _)| *one == place);
     all.extend(apart.iter().map(|(place, least, most)| {
@@ -89,7 +91,8 @@ fn of_marks(marks: &[Mark], side: Side, of_other: bool, held: &Held<'_>) -> Vec<
     }
     // One girth far off moves the mean of the others; it is mended first.
     if let Some(last) = held.last.filter(|_| !is_unusual) {
-        let moved = since_visit(&girths, last, |place| held.is_confirmed(place) || is_apart(place));
+        let moved =
+            since_visit(&girths, last, held.rules, |place| held.is_confirmed(place) || is_apart(place));
         if !moved.is_empty() {
             let places: Vec<MarkPlace> = moved.iter().map(|one| one.place).collect();
             let misreadings = misreadings(&girths, held, &places);

@@ -9,12 +9,7 @@ use super::girths::{GirthAt, Girths};
 use super::{MarkPlace, Record};
 use crate::anatomy::Side;
 use crate::quantity::Girth;
-
-/// A mark is asked about beyond this many SD. Basis: house rule (simulated).
-pub const VISIT_SD: f64 = 2.6;
-
-/// Natural change of one girth between visits, relative. Basis: house rule.
-pub const VISIT_CHANGE: f64 = 0.015;
+use crate::rules::{NumberId, Rules};
 
 /// A mark that moved otherwise than the others since the last visit.
 #[derive(Clone, Copy, Debug)]
@@ -40,9 +35,11 @@ pub(super) struct Last {
 
 impl Last {
     /// The marks of a side at the last of the earlier visits (oldest first) that has them.
-    pub(super) fn of(record: &Record, earlier: &[&Record], side: Side) -> Option<Self> {
+    pub(super) fn of(record: &Record, earlier: &[&Record], side: Side, rules: &Rules) -> Option<Self> {
         let mut comparable = earlier.iter().rev().filter(|one| one.positions_from == record.positions_from);
-        comparable.find_map(|one| Some(Self { girths: Girths::of(one.marks_of(side)?), on: one.measured_on }))
+        comparable.find_map(|one| {
+            Some(Self { girths: Girths::of(one.marks_of(side)?, rules), on: one.measured_on })
+        })
     }
 }
 
@@ -56,13 +53,13 @@ struct Moved {
 }
 
 impl Moved {
-    fn new(was: GirthAt, now: GirthAt) -> Self {
+    fn new(was: GirthAt, now: GirthAt, natural: f64) -> Self {
         let relative = |one: GirthAt| (one.sd_cm / one.cm()).powi(2);
         Self {
             was,
             now,
             change: now.cm().ln() - was.cm().ln(),
-            variance: relative(was) + relative(now) + VISIT_CHANGE.powi(2),
+            variance: relative(was) + relative(now) + natural.powi(2),
         }
     }
 }
@@ -84,13 +81,19 @@ fn away(moved: &[Moved]) -> Vec<f64> {
 }
 
 /// How far the mark that moved most lies from the others, in SD.
-pub(super) fn farthest(girths: &Girths, last: &Last, is_skipped: impl Fn(MarkPlace) -> bool) -> f64 {
-    away(&moved(girths, last, is_skipped)).iter().fold(0.0, |worst, one| worst.max(one.abs()))
+pub(super) fn farthest(
+    girths: &Girths,
+    last: &Last,
+    rules: &Rules,
+    is_skipped: impl Fn(MarkPlace) -> bool,
+) -> f64 {
+    away(&moved(girths, last, rules, is_skipped)).iter().fold(0.0, |worst, one| worst.max(one.abs()))
 }
 
-fn moved(girths: &Girths, last: &Last, is_skipped: impl Fn(MarkPlace) -> bool) -> Vec<Moved> {
+fn moved(girths: &Girths, last: &Last, rules: &Rules, is_skipped: impl Fn(MarkPlace) -> bool) -> Vec<Moved> {
+    let natural = rules.number(NumberId::NaturalChange);
     let open = girths.0.iter().filter(|one| !is_skipped(one.place));
-    open.filter_map(|now| Some(Moved::new(last.girths.same(now.place)?, *now))).collect()
+    open.filter_map(|now| Some(Moved::new(last.girths.same(now.place)?, *now, natural))).collect()
 }
 
 /// The marks that moved otherwise than the others: the farthest one, or both where only two are shared.
@@ -98,12 +101,13 @@ fn moved(girths: &Girths, last: &Last, is_skipped: impl Fn(MarkPlace) -> bool) -
 pub(super) fn since_visit(
     girths: &Girths,
     last: &Last,
+    rules: &Rules,
     is_skipped: impl Fn(MarkPlace) -> bool,
 ) -> Vec<SinceVisit> {
-    let moved = moved(girths, last, is_skipped);
+    let moved = moved(girths, last, rules, is_skipped);
     let away = away(&moved);
     let worst = away.iter().fold(0.0_f64, |worst, one| worst.max(one.abs()));
-    if worst <= VISIT_SD {
+    if worst <= rules.number(NumberId::VisitChangeSd) {
         return Vec::new();
     }
     let far = moved.iter().zip(away).filter(|(_, away)| away.abs() >= worst - 1e-9);

@@ -2,10 +2,11 @@
 
 use super::MarkPlace;
 use super::girths::{GirthAt, Girths};
-use super::neighbours::{BesideNeighbours, SERIAL_CM, UNSURVEYED_CM, beside_neighbours};
+use super::mark::tenths_of;
+use super::neighbours::{BesideNeighbours, SERIAL_MOST_CM, beside_neighbours};
 use crate::anatomy::Landmark;
 use crate::quantity::Girth;
-use crate::rules::{Basis, PlausibleRatio, Rules};
+use crate::rules::{Basis, NumberId, PlausibleRatio, Rules};
 
 /// One thing that is unusual; a question, never a refusal.
 #[derive(Clone, Debug)]
@@ -105,17 +106,20 @@ pub(super) fn unusual(
 
 fn of_girth(one: GirthAt, is_adult: bool, rules: &Rules) -> Option<Unusual> {
     let girth = Girth::from_tenths(one.tenths)?;
-    if one.tenths > Girth::UNASKED_TENTHS {
+    if one.tenths > tenths_of(rules.number(NumberId::GirthAskedAbove)) {
         return Some(Unusual::Large { place: one.place, girth });
     }
     if !is_adult {
         return None;
     }
+    let least = rules.number(NumberId::OtherGirthLow);
     let surveyed = rules.plausible.iter().find(|band| Some(band.landmark) == one.place.landmark);
     let (low_cm, high_cm, basis) = match (surveyed, one.place.landmark) {
         (Some(band), _) => (band.low_cm, band.high_cm, band.basis),
-        (None, Some(_)) => (UNSURVEYED_CM.0, UNSURVEYED_CM.1, Basis::HouseRule),
-        (None, None) => (SERIAL_CM.0, SERIAL_CM.1, Basis::HouseRule),
+        (None, Some(_)) => {
+            (least, rules.number(NumberId::OtherGirthHigh), rules.number_basis(NumberId::OtherGirthHigh))
+        }
+        (None, None) => (least, SERIAL_MOST_CM, Basis::HouseRule),
     };
     let outside = !(low_cm..=high_cm).contains(&girth.cm());
     outside.then_some(Unusual::Band { place: one.place, girth, low_cm, high_cm, basis })

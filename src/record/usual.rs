@@ -3,20 +3,23 @@
 //! Source: Mahalanobis distance in log girth; mean and covariance of the rules, derived from 507 adults
 //! (Heinz et al. 2003, J Stat Educ 11(2)), widened by the error of the tape.
 
-use super::TAPE_SD_CM;
 use super::girths::Girths;
 use super::neighbours::beside_neighbours;
-use crate::rules::{Nearness, Rules};
+use crate::rules::{Nearness, NumberId, Rules};
 
 /// Distance of the limb's log girths (cm) from the usual limb's, over the landmarks that both have, and of
 /// its other marks from their neighbours; 0 where nothing can be compared.
 pub(super) fn distance(girths: &Girths, rules: &Rules) -> f64 {
-    let surveyed = rules.nearness.iter().find_map(|usual| squared(girths, usual)).unwrap_or_default();
+    let surveyed = rules
+        .nearness
+        .iter()
+        .find_map(|usual| squared(girths, usual, rules.number(NumberId::TapeSd)))
+        .unwrap_or_default();
     let others: f64 = beside_neighbours(girths, rules).iter().map(|one| one.away().powi(2)).sum();
     (surveyed + others).sqrt()
 }
 
-fn squared(girths: &Girths, usual: &Nearness) -> Option<f64> {
+fn squared(girths: &Girths, usual: &Nearness, tape_cm: f64) -> Option<f64> {
     let shared: Vec<(usize, f64, f64)> = usual
         .landmarks
         .iter()
@@ -24,7 +27,7 @@ fn squared(girths: &Girths, usual: &Nearness) -> Option<f64> {
         .filter_map(|(at, landmark)| {
             let cm = girths.at(*landmark)?.cm();
             let mean = usual.mean.get(at)?;
-            Some((at, cm.ln() - mean, (TAPE_SD_CM / mean.exp()).powi(2)))
+            Some((at, cm.ln() - mean, (tape_cm / mean.exp()).powi(2)))
         })
         .collect();
     if shared.is_empty() {
