@@ -91,8 +91,7 @@ fn count_block(
     worker: &mut Worker,
     covered: &mut Covered,
 ) {
-    let mut number = block.first_row;
-    for row in RowCells::rows(&block.text) {
+    for (number, row) in (block.first_row..).zip(RowCells::rows(&block.text)) {
         if !row.iter().all(u8::is_ascii_whitespace) {
             worker.cells.split(row, columns.sign);
             match worker.case.read(&worker.cells, columns) {
@@ -105,6 +104,5 @@ fn count_block(
                 }
             }
         }
-        number += 1;
     }
 }

@@ -73,11 +73,8 @@ impl Coverage {
             let sized = prepared.size(case, scratch);
             let of = |size: usize| u16::try_from(base + size).unwrap_or(u16::MAX);
             match sized.verdict {
-                ChartVerdict::Size => {
-                    set.extend(prepared.upright(case, scratch).into_iter().map(of));
-                }
                 // Two that take it alike are both of use; the fitter picks.
-                ChartVerdict::Between => {
+                ChartVerdict::Size | ChartVerdict::Between => {
                     set.extend(prepared.upright(case, scratch).into_iter().map(of));
                 }
                 ChartVerdict::NotJudged => judged = false,

@@ -183,6 +183,8 @@ fn designed(args: &Cover, opened: caseload::Opened, count: usize) -> Result<Exit
     }
     let sure = if found.served == found.bound {
         "No others of this shape serve more.".to_owned()
+    } else if found.bound == limbs.len() {
+        "How many the best of this shape would serve is not known.".to_owned()
     } else {
         format!("No others of this shape serve more than {}.", of(found.bound))
     };

@@ -45,7 +45,7 @@ impl LongOutput {
         writer::clear_stale(&place);
         let temporary = writer::temporary_beside(&place);
         let file = writer::new_file(&temporary).with_context(|| format!("{name} could not be written"))?;
-        Ok(Self::File { out: BufWriter::new(file), temporary, place, old })
+        Ok(Self::File { out: BufWriter::new(file), temporary, place, old: old.map(Box::new) })
     }
 
     /// Puts the complete output in its place and says so.
