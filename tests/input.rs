@@ -299,6 +299,28 @@ fn long_tables_are_read_in_linear_time() {
     assert!(start.elapsed() < limit, "{:?}", start.elapsed());
 }
 
+// APPNOTE of the ZIP format: a central entry says at byte 24 what it unpacks to; here 1 GiB, in a file of 70 bytes.
+#[test]
+fn a_packed_bomb_is_refused_by_what_it_says() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut bytes = b"PK\x01\x02".to_vec();
+    bytes.extend([0; 20]);
+    bytes.extend(0x4000_0000_u32.to_le_bytes());
+    bytes.extend([0; 18]);
+    bytes.extend(b"PK\x05\x06");
+    bytes.extend([0, 0, 0, 0, 1, 0, 1, 0, 46, 0, 0, 0, 0, 0, 0, 0, 0, 0]);
+    for (name, bytes, wanted) in [
+        ("bomb.xlsx", bytes, "unpacks to more than 64 MiB"),
+        ("text.xlsx", b"size,wrist_cm\n".to_vec(), "is no spreadsheet that can be read"),
+        ("empty.ods", Vec::new(), "is no spreadsheet that can be read"),
+    ] {
+        let path = folder.path().join(name);
+        std::fs::write(&path, bytes).unwrap();
+        let told = Source::read(&path).unwrap_err();
+        assert!(told.what.contains(wanted), "{name}: {}", told.what);
+    }
+}
+
 /// Every block that can be reached from a kind's keys.
 fn blocks(block: &'static Block, seen: &mut Vec<&'static Block>) {
     if seen.iter().any(|one| std::ptr::eq(*one, block)) {

@@ -16,6 +16,40 @@ use super::{Problem, Source};
 /// Most cells of a sheet (house rule: 20,000 sizes of ten measures are 500,000 at most).
 const MOST_CELLS: usize = 2_000_000;
 
+/// Most bytes that a spreadsheet may unpack to (house rule: eight times the largest text that is taken).
+const MOST_UNPACKED: u64 = 64 * 1024 * 1024;
+
+/// The bytes that a packed file says it unpacks to; none where it is no such file, or says it in the way of
+/// files above 4 GiB.
+///
+/// Source: the central directory of the ZIP format (APPNOTE 6.3, 4.3.12 and 4.3.16; memory).
+fn unpacked(bytes: &[u8]) -> Option<u64> {
+    let four = |at: usize| -> Option<u64> {
+        let found: [u8; 4] = bytes.get(at..at.checked_add(4)?)?.try_into().ok()?;
+        Some(u64::from(u32::from_le_bytes(found)))
+    };
+    let two = |at: usize| -> Option<usize> {
+        let found: [u8; 2] = bytes.get(at..at.checked_add(2)?)?.try_into().ok()?;
+        Some(usize::from(u16::from_le_bytes(found)))
+    };
+    let end = bytes.windows(4).rposition(|four| four == b"PK\x05\x06")?;
+    let count = two(end + 10)?;
+    let mut at = usize::try_from(four(end + 16)?).ok()?;
+    let mut sum = 0_u64;
+    for _ in 0..count {
+        if bytes.get(at..at.checked_add(4)?)? != b"PK\x01\x02" {
+            return None;
+        }
+        let size = four(at + 24)?;
+        if size == u64::from(u32::MAX) {
+            return None;
+        }
+        sum += size;
+        at = at.checked_add(46 + two(at + 28)? + two(at + 30)? + two(at + 32)?)?;
+    }
+    Some(sum)
+}
+
 /// Whether a path is that of a spreadsheet, by its ending.
 pub(super) fn is_spreadsheet(path: &Path) -> bool {
     path.extension().is_some_and(|ext| ext.eq_ignore_ascii_case("xlsx") || ext.eq_ignore_ascii_case("ods"))
@@ -29,6 +63,13 @@ pub(super) fn read(path: &Path, bytes: Vec<u8>) -> Result<Source, Problem> {
     let name = path.display().to_string();
     let broken =
         |fault: String| Problem::of_file(&name, format!("is no spreadsheet that can be read: {fault}"));
+    match unpacked(&bytes) {
+        None => return Err(broken("it is no packed file of that kind".to_owned())),
+        Some(size) if size > MOST_UNPACKED => {
+            return Err(Problem::of_file(&name, "unpacks to more than 64 MiB, the most that is taken"));
+        }
+        Some(_) => {}
+    }
     let cursor = Cursor::new(bytes);
     if path.extension().is_some_and(|ext| ext.eq_ignore_ascii_case("ods")) {
         let mut book = Ods::new(cursor).map_err(|fault| broken(fault.to_string()))?;
