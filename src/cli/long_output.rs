@@ -13,7 +13,7 @@ pub(crate) enum LongOutput {
     /// Standard output.
     Standard(std::io::Stdout),
     /// A file, under a temporary name until it is complete.
-    File { out: BufWriter<File>, temporary: PathBuf, place: PathBuf, old: Option<Metadata> },
+    File { out: BufWriter<File>, temporary: PathBuf, place: PathBuf, old: Option<Box<Metadata>> },
 }
 
 impl LongOutput {
