@@ -108,7 +108,49 @@ pub fn scene(seed: u64) -> Scene {
     if !arm && dice.luck(3.0 * trouble) {
         scene = arterial(&mut dice, scene);
     }
-    rest(&mut dice, scene, arm, &marks, scale, trouble)
+    let scene = rest(&mut dice, scene, arm, &marks, scale, trouble);
+    worn(&mut dice, scene, arm, trouble)
+}
+
+/// Garment files, readings, and both limbs in place of one.
+fn worn(dice: &mut Dice, scene: Scene, arm: bool, trouble: f64) -> Scene {
+    let mut scene = scene;
+    if dice.luck(0.15) {
+        let (limb, from, to, relaxed) = if arm {
+            ("arm", "wrist", "upper-arm", "wrist: 12.5, forearm: 20.8, upper-arm: 27")
+        } else {
+            ("leg", "ankle", "mid-thigh", "ankle: 16.5, calf: 31, mid-thigh: 45")
+        };
+        let scheme = if arm { "ral-gz-387-2" } else { "ral-gz-387-1" };
+        scene = scene.garment(&format!(
+            "tapeline: garment/1\nlabel: worn one\nlimb: {limb}\nfrom: {from}\nto: {to}\nscheme: {scheme}\nclass: \"2\"\nmaterials: [polyamide]\nunits: {{length: cm}}\nrelaxed: {{{relaxed}}}\n"
+        ));
+        if dice.luck(0.5) {
+            let read: Vec<String> =
+                (if arm { ["wrist", "forearm", "upper-arm"] } else { ["ankle", "calf", "mid-thigh"] })
+                    .iter()
+                    .map(|mark| {
+                        format!(
+                            "{{landmark: {mark}, pressure: {:.0}, garment: worn one}}",
+                            dice.between(8.0, 45.0)
+                        )
+                    })
+                    .collect();
+            scene = scene.set("readings", &format!("[{}]", read.join(", ")));
+        }
+    }
+    if dice.luck(0.12) {
+        scene = scene.both(if arm { "both arms" } else { "both legs" });
+        if dice.luck(3.0 * trouble) {
+            let left = scene.value("left").replace("skin, feeling, cause", "skin, cause");
+            scene = scene.set("left", &left);
+        }
+        if dice.luck(3.0 * trouble) {
+            let right = scene.value("right").replace("folds: no", "folds: yes");
+            scene = scene.set("right", &right);
+        }
+    }
+    scene
 }
 
 fn girths(dice: &mut Dice, marks: &[(&str, f64, f64)], scale: f64, unusual: f64, arm: bool) -> String {
@@ -328,4 +370,19 @@ fn random_scenes_reach_every_outcome() {
     for outcome in tapeline::assessment::Outcome::ALL {
         assert!(seen.contains(&outcome.word()), "{} is never reached: {seen:?}", outcome.word());
     }
+}
+
+#[test]
+fn random_scenes_have_both_limbs_garments_readings_and_visits() {
+    let (mut both, mut garments, mut readings, mut visits) = (0, 0, 0, 0);
+    for checked in (0..400).filter_map(|seed| scene(seed).try_check().ok()) {
+        both += usize::from(checked.0.limbs.len() > 1);
+        garments += usize::from(!checked.0.garments.is_empty());
+        readings += usize::from(checked.0.record.limbs.iter().any(|limb| !limb.readings.is_empty()));
+        visits += usize::from(!checked.0.earlier.is_empty());
+    }
+    assert!(
+        both > 15 && garments > 25 && readings > 10 && visits > 40,
+        "{both} {garments} {readings} {visits}"
+    );
 }

@@ -10,7 +10,6 @@ use tapeline::assessment::{Assessment, Setting, assess, open_files};
 use tapeline::finding::Finding;
 use tapeline::garment::Schemes;
 use tapeline::input::{Problem, Source};
-use tapeline::report::build;
 use tapeline::rules::{Rules, Severity, read_rules, read_shipped_rules};
 
 use crate::source::root;
@@ -99,7 +98,6 @@ pub struct Scene {
     charts: Vec<(String, String)>,
     garments: Vec<String>,
     earlier: Vec<String>,
-    today: String,
     rules: Option<RulesOf>,
 }
 
@@ -145,6 +143,29 @@ impl Scene {
         .chart(STOCKING)
     }
 
+    /// The same client with both limbs alike: what belongs to a side stands there. `both arms`, `both legs`.
+    pub fn both(self, limbs: &str) -> Self {
+        const OF_A_SIDE: [&str; 8] =
+            ["marks", "observed", "arterial", "readings", "garments", "infections", "cleared", "lengths"];
+        let own: Vec<String> = OF_A_SIDE
+            .iter()
+            .filter(|key| !self.value(key).is_empty())
+            .map(|key| format!("{key}: {}", self.value(key)))
+            .collect();
+        // Groups that are answered for each side, and those of the client.
+        let mut sided = vec!["skin", "feeling", "cause", "operations", "circulation"];
+        if limbs.ends_with("arms") {
+            sided.push("devices");
+        }
+        let side = format!("{{{}, screening: {{absent: [{}]}}}}", own.join(", "), sided.join(", "));
+        let both = OF_A_SIDE.iter().fold(self, |scene, key| scene.without(key)).without("other_limb");
+        both.set("limb", limbs)
+            .set("affected", "both")
+            .set("screening", &asked("today, heart-kidneys, daily-life"))
+            .set("left", &side)
+            .set("right", &side)
+    }
+
     fn of(keys: &[(&str, &str)]) -> Self {
         let first = [("client", "K-1"), ("measured_on", TODAY), ("units", "{length: cm, pressure: mmHg}")];
         let all = first.iter().chain(keys).chain(&[("allergies", "none")]);
@@ -153,7 +174,6 @@ impl Scene {
             charts: Vec::new(),
             garments: Vec::new(),
             earlier: Vec::new(),
-            today: TODAY.to_owned(),
             rules: None,
         }
     }
@@ -268,12 +288,6 @@ impl Scene {
         self
     }
 
-    /// On another day.
-    pub fn today(mut self, day: &str) -> Self {
-        day.clone_into(&mut self.today);
-        self
-    }
-
     /// By a shipped set of rules.
     pub fn shipped(mut self, id: &str) -> Self {
         self.rules = Some(RulesOf::Shipped(id.to_owned()));
@@ -316,7 +330,7 @@ impl Scene {
             }
         };
         let rules = rules.unwrap_or_else(|problems| panic!("{problems:#?}"));
-        Setting { today: self.today.parse().unwrap(), rules, schemes: Schemes::default() }
+        Setting { today: TODAY.parse().unwrap(), rules, schemes: Schemes::default() }
     }
 
     /// The check, or what is wrong with the input.
@@ -338,12 +352,6 @@ impl Scene {
             Ok(checked) => checked,
             Err(problems) => panic!("no report: {}\n{}", texts(&problems).join("\n"), self.record()),
         }
-    }
-
-    /// The report, as JSON shows it.
-    #[track_caller]
-    pub fn report(&self) -> serde_json::Value {
-        serde_json::to_value(build(&self.check().0)).unwrap()
     }
 
     /// What is wrong with the input.
@@ -403,13 +411,6 @@ impl Checked {
         self.of(id).map(|one| one.severity.word()).collect()
     }
 
-    /// The message of the first finding of an id.
-    #[track_caller]
-    pub fn message(&self, id: &str) -> &str {
-        let found = self.0.findings.iter().find(|one| one.id.text() == id);
-        &found.unwrap_or_else(|| panic!("no `{id}`: {:?}", self.ids())).message
-    }
-
     /// Ids and severities of every finding.
     pub fn ids(&self) -> Vec<String> {
         self.0.findings.iter().map(|one| format!("{} {}", one.id.text(), one.severity.word())).collect()
@@ -419,11 +420,6 @@ impl Checked {
     pub fn above_note(&self) -> Vec<String> {
         let above = self.0.findings.iter().filter(|one| one.severity != Severity::Note);
         above.map(|one| format!("{} {}", one.id.text(), one.severity.word())).collect()
-    }
-
-    /// The verdict of a chart of the first limb.
-    pub fn verdict(&self, chart: usize) -> &'static str {
-        self.0.limbs[0].charts[chart].choice.verdict.word()
     }
 }
 
@@ -437,6 +433,12 @@ fn the_base_scenes_have_no_finding() {
         let checked = scene.check();
         assert!(checked.above_note().is_empty(), "{:#?}", checked.0.findings);
         assert_eq!(checked.outcome(), "trial-fitting", "{:?}", checked.0.decision);
+    }
+    for scene in [Scene::arm().both("both arms"), Scene::leg().both("both legs")] {
+        let checked = scene.check();
+        assert!(checked.above_note().is_empty(), "{:#?}", checked.0.findings);
+        assert_eq!(checked.outcome(), "trial-fitting", "{:?}", checked.0.decision);
+        assert_eq!(checked.0.limbs.len(), 2);
     }
     assert_eq!(Scene::arm().no_chart().check().outcome(), "none");
 }
