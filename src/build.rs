@@ -22,7 +22,7 @@ fn main() {
     for folder in FOLDERS {
         let folder = Path::new(folder);
         println!("cargo::rerun-if-changed={}", folder.display());
-        let Ok(entries) = std::fs::read_dir(&folder) else {
+        let Ok(entries) = std::fs::read_dir(folder) else {
             println!("cargo::error=the folder {} is missing", folder.display());
             return;
         };

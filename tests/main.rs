@@ -12,6 +12,17 @@
     clippy::cast_possible_truncation,
     clippy::cast_sign_loss,
     clippy::print_stdout,
+    clippy::assigning_clones,
+    clippy::cast_lossless,
+    clippy::doc_markdown,
+    clippy::format_push_string,
+    clippy::items_after_statements,
+    clippy::manual_contains,
+    clippy::needless_for_each,
+    clippy::needless_pass_by_value,
+    clippy::semicolon_if_nothing_returned,
+    clippy::too_many_lines,
+    clippy::unreadable_literal,
     reason = "a test that cannot go on should stop with a panic that says where"
 )]
 

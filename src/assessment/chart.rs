@@ -163,14 +163,19 @@ fn outcomes(context: &LimbContext<'_>, assessed: &ChartAssessment, found: &[Find
     holds.sort_unstable();
     holds.dedup();
     let nearly = length_unknown || assessed.choice.verdict == ChartVerdict::MeasureAgain;
-    ChartOutcomes { part: assessed.part, holds, nearly, offer: offer(assessed) }
+    ChartOutcomes { part: assessed.part, holds, nearly, offer: offer(context, assessed) }
 }
 
 /// `size 3 wide, regular, of sleeve chart B`.
-fn offer(assessed: &ChartAssessment) -> String {
+fn offer(context: &LimbContext<'_>, assessed: &ChartAssessment) -> String {
     let Some(size) = assessed.size() else { return String::new() };
     let variant = assessed.variant.as_ref().map_or_else(String::new, |variant| format!(", {variant}"));
-    format!("size {}{variant} of {}", assessed.size_label(size), assessed.printed)
+    let whose = if context.record.is_both() {
+        format!("{} {}: ", context.limb.side.name(), context.record.limb.name())
+    } else {
+        String::new()
+    };
+    format!("{whose}size {}{variant} of {}", assessed.size_label(size), assessed.printed)
 }
 
 impl LimbContext<'_> {

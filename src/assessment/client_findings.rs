@@ -147,19 +147,14 @@ fn arterial_value(
     let rules = &asked.setting.rules;
     let rule = value.rule.and_then(|at| rules.arterial.get(at));
     let said = value_words(value, decision.age);
-    let (why, next, basis) = match rule {
-        Some(rule) => (rule.finding.clone(), rule.next.clone(), Some((rule.basis, rule.source.clone()))),
-        None => {
-            let (why, next) = if severity == Severity::Stop {
-                ("The blood supply was judged inadequate", "No fitting; opinion of the vascular team first.")
-            } else {
-                (
-                    "The blood supply was judged doubtful",
-                    "The vascular team gives its opinion and writes a cap.",
-                )
-            };
-            (why.to_owned(), next.to_owned(), None)
-        }
+    let (why, next, basis) = if let Some(rule) = rule {
+        (rule.finding.clone(), rule.next.clone(), Some((rule.basis, rule.source.clone())))
+    } else if severity == Severity::Stop {
+        let next = "No fitting; opinion of the vascular team first.";
+        ("The blood supply was judged inadequate".to_owned(), next.to_owned(), None)
+    } else {
+        let next = "The vascular team gives its opinion and writes a cap.";
+        ("The blood supply was judged doubtful".to_owned(), next.to_owned(), None)
     };
     let entry = match value.value {
         ArterialValue::Abpi => &finding::abpi::ENTRY,

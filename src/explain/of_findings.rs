@@ -16,9 +16,9 @@ fn of(found: &finding::Entry, rules: &Rules) -> Entry {
     if let Some(severity) = rules.raised(found.id) {
         entry.rule.push(format!("Raised to {} by the rules in use.", severity.word()));
     }
-    if let Some(clearers) = rules.cleared_by(found.id).filter(|clearers| !clearers.is_empty()) {
-        let roles: Vec<String> = clearers.into_iter().map(crate::rules::ClearRule::spoken).collect();
-        entry.rule.push(format!("Where it is to be cleared first, by: {}.", crate::words::list_or(&roles)));
+    if let Some(clearers) = rules.cleared_by(found.id).filter(|may| !may.is_empty()) {
+        let named: Vec<String> = clearers.into_iter().map(crate::rules::ClearRule::spoken).collect();
+        entry.rule.push(format!("Where it is to be cleared first, by: {}.", crate::words::list_or(&named)));
     }
     entry
 }

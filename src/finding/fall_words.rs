@@ -23,6 +23,10 @@ fn as_sure_as(basis: GradientBasis) -> &'static str {
 
 fn look(fall: &Fall) -> String {
     match (fall.place, fall.against) {
+        // A judged point beyond an edge carries the landmark of that edge.
+        (Some(place), Some(against)) if place == against => {
+            format!("the edge of the piece that ends or begins {}", words::at(place))
+        }
         (Some(place), Some(against)) => words::against(place, against),
         (Some(place), None) => words::the(place),
         _ => "every mark".to_owned(),

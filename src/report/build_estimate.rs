@@ -216,7 +216,7 @@ fn beside(estimated: &Estimated) -> Option<BesideBlock> {
     let basis: GradientBasis = fall.decided_by;
     let said = fall_sentence(fall, judged().next(), judged().next_back(), &[]);
     let contradicts = contradiction(estimated);
-    let words = contradicts.clone().unwrap_or_else(|| format!("Beside it: {said}"));
+    let words = contradicts.clone().unwrap_or(said);
     Some(BesideBlock {
         basis,
         grade: Some(fall.grade),

@@ -15,7 +15,7 @@ pub(super) fn chart(report: &Report, limb: &LimbBlock, chart_at: usize, width: u
         String::new()
     };
     let mut blocks = vec![Block::heading(format!("{of}{}{part}", chart.printed))];
-    let outcome = if report.decision.outcome.is_some_and(|one| one.forbids_fitting()) {
+    let outcome = if report.decision.outcome.is_some_and(Outcome::forbids_fitting) {
         "FIGURES ONLY, DO NOT FIT".to_owned()
     } else if chart.outcome == Outcome::TrialFitting && report.decision.outcome != Some(Outcome::TrialFitting)
     {
