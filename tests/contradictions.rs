@@ -231,7 +231,7 @@ fn a_basis_named_is_the_basis_used(seen: &Seen, wrong: &mut Vec<String>) {
             let rises = sentence.contains("rises, as sure") || sentence.contains("probably rises");
             match word(&fall["grade"]) {
                 "none" | "possible" if !falls || rises => {
-                    wrong.push(format!("{}: {sentence}", fall["grade"]))
+                    wrong.push(format!("{}: {sentence}", fall["grade"]));
                 }
                 "certain" if falls || !rises => wrong.push(format!("certain: {sentence}")),
                 "likely" | "undecided" if falls => wrong.push(format!("{}: {sentence}", fall["grade"])),

@@ -42,13 +42,27 @@ fn every_word_of_a_closed_list_has_an_entry() {
                 kind.word()
             );
         };
-        Outcome::ALL.iter().for_each(|one| holds(Kind::Outcome, one.word()));
-        Severity::WORDS.iter().for_each(|(word, _)| holds(Kind::Severity, word));
-        Urgency::WORDS.iter().for_each(|(word, _)| holds(Kind::Urgency, word));
-        Role::WORDS.iter().for_each(|(word, _)| holds(Kind::Role, word));
-        Basis::WORDS.iter().for_each(|(word, _)| holds(Kind::Basis, word));
-        Group::WORDS.iter().for_each(|(word, _)| holds(Kind::Group, word));
-        NumberId::ALL.iter().for_each(|one| holds(Kind::Number, one.id()));
+        for one in Outcome::ALL {
+            holds(Kind::Outcome, one.word());
+        }
+        for (word, _) in Severity::WORDS {
+            holds(Kind::Severity, word);
+        }
+        for (word, _) in Urgency::WORDS {
+            holds(Kind::Urgency, word);
+        }
+        for (word, _) in Role::WORDS {
+            holds(Kind::Role, word);
+        }
+        for (word, _) in Basis::WORDS {
+            holds(Kind::Basis, word);
+        }
+        for (word, _) in Group::WORDS {
+            holds(Kind::Group, word);
+        }
+        for one in NumberId::ALL {
+            holds(Kind::Number, one.id());
+        }
         ArterialValue::WORDS
             .iter()
             .filter(|(_, value)| *value != ArterialValue::Unknown)
@@ -71,7 +85,9 @@ fn every_word_of_a_closed_list_has_an_entry() {
             holds(Kind::Step, action.word());
         }
         for limb in [Limb::Arm, Limb::Leg] {
-            Landmark::of(limb).iter().for_each(|one| holds(Kind::Landmark, one.name()));
+            for one in Landmark::of(limb) {
+                holds(Kind::Landmark, one.name());
+            }
         }
         for verdict in ["inside", "close", "outside", "missing", "open", "tight", "loose"] {
             holds(Kind::Verdict, verdict);
@@ -82,12 +98,18 @@ fn every_word_of_a_closed_list_has_an_entry() {
         for state in ["settled", "not-yet", "rising", "cannot-tell"] {
             holds(Kind::State, state);
         }
-        finding::ALL.iter().for_each(|one| holds(Kind::Finding, one.id));
+        for one in finding::ALL {
+            holds(Kind::Finding, one.id);
+        }
         rules.items.iter().for_each(|one| holds(Kind::Item, &one.id));
         rules.observed.iter().for_each(|one| holds(Kind::Observed, &one.key));
         rules.severity_sets.iter().for_each(|one| holds(Kind::GradeSet, &one.set));
-        SHIPPED_RULES.iter().for_each(|(id, _)| holds(Kind::RuleSet, id));
-        SHIPPED_SCHEMES.iter().for_each(|(id, _)| holds(Kind::Scheme, id));
+        for (id, _) in SHIPPED_RULES {
+            holds(Kind::RuleSet, id);
+        }
+        for (id, _) in SHIPPED_SCHEMES {
+            holds(Kind::Scheme, id);
+        }
         for (id, _) in SHIPPED_SCHEMES {
             for class in &Schemes::default().find(id).unwrap().classes {
                 holds(Kind::Class, &format!("class {} of {id}", class.class));

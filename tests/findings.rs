@@ -72,6 +72,7 @@ fn again(groups: &str) -> Scene {
         .set("screening", &format!("{{asked_on: 2026-03-14, unchanged_since: 2026-02-14, absent: {groups}}}"))
 }
 
+#[expect(clippy::too_many_lines, reason = "one case after another")]
 fn of_record() -> Vec<Case> {
     let earlier = |measured: &str| arm().set("measured_on", measured);
     vec![

@@ -22,7 +22,7 @@ fn wrong_imports(file: &SourceFile, rooms: &[String]) -> Vec<String> {
             _ => {}
         }
     }
-    if file.macros().iter().any(|name| *name == "include") {
+    if file.macros().contains(&"include") {
         wrong.push("`include!` hides what is used".to_owned());
     }
     wrong

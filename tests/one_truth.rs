@@ -1,5 +1,6 @@
 //! What reports once said wrongly because two places decided it; each test is named after the matter.
 
+use std::fmt::Write as _;
 use std::fs::File;
 use std::process::{Command, Stdio};
 use std::time::{Duration, Instant};
@@ -142,7 +143,7 @@ fn many_sizes_and_many_charts_stay_linear() {
     let mut table = String::from("size,wrist_low_cm,wrist_high_cm\n");
     for size in 0..20_000 {
         let low = 10.0 + f64::from(size) / 1000.0;
-        table.push_str(&format!("{size},{low:.3},{:.3}\n", low + 0.5));
+        let _ = writeln!(table, "{size},{low:.3},{:.3}", low + 0.5);
     }
     let place = folder(&[("many.csv", &table)]);
     let name = place.path().join("chart.yaml").display().to_string();

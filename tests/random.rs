@@ -5,7 +5,7 @@ use std::sync::LazyLock;
 
 use crate::scene::{ARM_GROUPS, DEFAULT, HAND_PIECE, LEG_GROUPS, SLEEVE, STOCKING, Scene};
 
-/// Numbers from a seed (SplitMix64: Steele, Lea, Flood 2014, published).
+/// Numbers from a seed (`SplitMix64`: Steele, Lea, Flood 2014, published).
 pub struct Dice(u64);
 
 impl Dice {
