@@ -68,7 +68,7 @@ pub(super) fn blocks() -> Vec<Block> {
                 Column::words(head)
             }
         });
-        let mut drawn = Table::new(&table.title, columns.collect());
+        let mut drawn = Table::new("", columns.collect());
         for row in &table.rows {
             drawn.push(row.clone());
         }

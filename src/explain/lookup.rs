@@ -19,8 +19,12 @@ pub enum Answer {
 /// What a word means under the rules and schemes in use.
 pub fn lookup(word: &str, rules: &Rules, schemes: &Schemes) -> Answer {
     let catalogue = Catalogue::of(rules, schemes);
-    let entries = catalogue.find(word);
+    let mut entries = catalogue.find(word);
     let topic = Topic::parse(word);
+    // A page goes before what its word would otherwise lead to.
+    if topic.is_some() {
+        entries.retain(|entry| is_own_name(entry, word));
+    }
     if entries.is_empty() && topic.is_none() {
         return Answer::Near(catalogue.near(word));
     }
