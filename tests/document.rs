@@ -56,12 +56,12 @@ fn ranges_stand_at_the_dash() {
     assert_eq!((lined.before, lined.after), (8.0, 5.0));
 }
 
-fn sheet(blocks: Vec<Block>) -> Sheet {
+fn sheet(blocks: &[Block]) -> Sheet {
     let leaf = |apart| Leaf {
         reader: if apart { Reader::Client } else { Reader::Fitter },
         head: Head { bold: "K-1 \u{b7} LEFT ARM".to_owned(), plain: "measured 2026-03-14".to_owned() },
         title: "A page".to_owned(),
-        blocks: blocks.clone(),
+        blocks: blocks.to_vec(),
         language: "en-GB".to_owned(),
         numbered: "page {page} of {pages}".to_owned(),
         apart,
@@ -80,7 +80,7 @@ fn no_text_becomes_markup() {
     let mut table = Table::new(evil, vec![Column::words(evil), Column::numbers(evil, evil)]);
     table.push(vec![evil.to_owned(), evil.to_owned()]);
     let page = render::html(
-        &sheet(vec![
+        &sheet(&[
             Block::heading(evil),
             Block::frame(Weight::Black, evil, vec![Block::text(evil)]),
             Block::Keys(vec![Entry::new(evil, evil)]),
@@ -99,9 +99,9 @@ fn no_text_becomes_markup() {
 
 #[test]
 fn the_text_sheet_has_pages_of_a_size_and_the_second_part_on_an_odd_one() {
-    let many = (0..90).map(|at| Block::text(format!("Line {at}."))).collect();
+    let many: Vec<Block> = (0..90).map(|at| Block::text(format!("Line {at}."))).collect();
     for (paper, most) in [(Paper::A4, 66), (Paper::Letter, 62)] {
-        let text = render::plain(&sheet(Vec::clone(&many)), paper);
+        let text = render::plain(&sheet(&many), paper);
         let pages: Vec<&str> = text.split('\u{c}').collect();
         assert!(pages.iter().all(|page| page.lines().count() <= most));
         let first = pages.iter().rposition(|page| page.contains("page 1 of")).unwrap();
@@ -113,6 +113,6 @@ fn the_text_sheet_has_pages_of_a_size_and_the_second_part_on_an_odd_one() {
 #[cfg(feature = "pdf")]
 #[test]
 fn a_letter_that_the_font_lacks_is_told_and_not_dropped() {
-    let fault = render::pdf(&sheet(vec![Block::text("client \u{4e2d}")]), Paper::A4).unwrap_err();
+    let fault = render::pdf(&sheet(&[Block::text("client \u{4e2d}")]), Paper::A4).unwrap_err();
     assert!(fault.to_string().contains("U+4E2D"), "{fault}");
 }

@@ -1,5 +1,7 @@
 //! Reports written by hand, as the sheets are asked to print them. Every figure is invented.
 
+#![allow(clippy::assigning_clones, reason = "a fixture reads best as what it sets")]
+
 use tapeline::anatomy::{Landmark, Limb, Side};
 use tapeline::assessment::Outcome;
 use tapeline::finding::Who;

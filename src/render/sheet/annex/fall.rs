@@ -48,10 +48,12 @@ pub(in crate::render) fn fall_entries(
 fn of_gradient(gradient: &GradientBlock) -> Vec<Entry> {
     let mut keys = vec![Entry::new("Toward the trunk", sentence(&gradient.sentence))];
     if let Some(basis) = gradient.basis {
-        keys.push(Entry::new("Basis", basis_words(basis)));
-    }
-    if let Some(beside) = &gradient.beside {
-        keys.push(Entry::new("Beside it", sentence(&beside.words)));
+        let entry = Entry::new("Basis", basis_words(basis));
+        // What the other basis says, where both are known.
+        keys.push(match &gradient.beside {
+            Some(beside) => entry.and(sentence(&beside.words)),
+            None => entry,
+        });
     }
     let steps: Vec<String> = gradient.decide.iter().map(|one| one.words.clone()).collect();
     if !steps.is_empty() {
