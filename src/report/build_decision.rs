@@ -36,7 +36,9 @@ pub(super) fn decision(found: &Assessment) -> DecisionBlock {
             SubjectBlock { kind: "garment", limb: None, chart: None, name }
         }
     };
-    let soon = decision.urgency == Urgency::Soon;
+    // The client's pages print the day of every matter that is due soon, not only of the one that decided.
+    let soon = decision.urgency == Urgency::Soon
+        || found.findings.iter().any(|one| one.urgency == Urgency::Soon && !one.is_cleared());
     let by = found.setting.rules.time(NumberId::SoonDays).last_day(found.setting.today);
     DecisionBlock {
         outcome: decision.outcome,

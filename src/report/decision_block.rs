@@ -23,7 +23,7 @@ pub struct DecisionBlock {
     pub next: String,
     /// Who acts.
     pub who: Vec<Who>,
-    /// The day by which somebody acts, where the urgency is `soon`.
+    /// The day by which somebody acts on what is due soon; null where nothing is.
     pub by: Option<String>,
     /// The findings that decided it, by their places.
     pub findings: Vec<usize>,
