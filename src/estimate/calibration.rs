@@ -80,7 +80,7 @@ pub struct WornSpread {
 }
 
 /// The spread of readings about the estimates: √(mean (R − P)² − mean of both variances), at least
-/// [`LEAST_SPREAD`]; none with fewer than eight (derived). A common misfit counts in full: what one curve
+/// the least that is taken; none with fewer than eight (derived). A common misfit counts in full: what one curve
 /// gets wrong for all, it gets wrong for the next wearer.
 pub fn worn_spread(rows: &[AgainstReading]) -> Option<WornSpread> {
     if rows.len() < LEAST_READINGS {
