@@ -391,3 +391,144 @@ fn nothing_is_said_where_a_covering_piece_is_not_known() {
     assert_eq!(found.judged(), Some(false));
     let _ = (estimate as fn(_, _, _, _) -> _, knit("unused", &[(0.0, 0.0), (10.0, 5.0)]));
 }
+
+/// Source: derived: a pressure is never below 0.
+#[test]
+fn no_range_goes_below_nothing() {
+    let one = garment("sleeve", Some(linear("knit", 258.0, 100.0)), &sleeve([16.8, 19.0, 25.4, 30.1]));
+    let found = on(&arm(), &Outfit::of(piece(one)), &[]);
+    let wrist = &found.marks[0];
+    assert!(wrist.mmhg().unwrap() > 0.0 && wrist.range().unwrap().low == 0.0);
+    assert!(wrist.range_worn().unwrap().low == 0.0);
+}
+
+/// Source: published share of a sum that is felt, 0.83 to 1: both ends are judged, and differ.
+#[test]
+fn both_ends_of_the_share_are_judged() {
+    let cloth = linear("knit", 258.0, 200.0);
+    let inner = garment("sleeve", Some(cloth.clone()), &sleeve([12.4, 19.0, 25.4, 30.1]));
+    let outer = garment("outer", Some(cloth), &[(UpperArm, 29.4), (Axilla, 34.0)]);
+    let verdict = on(&arm(), &together(vec![piece(inner), piece(outer)]), &[]).fall.unwrap();
+    let any: Vec<f64> = verdict
+        .all
+        .iter()
+        .filter(|(of, _)| matches!(of, FallOf::Whole { .. }))
+        .map(|(_, fall)| fall.chances.unwrap().any_rise)
+        .collect();
+    assert!(any.len() == 2 && any[0] < any[1] - 0.01, "{any:?}");
+}
+
+/// Source: gradient rule: judged from the reference on, so what ends at the wrist is entered by nothing.
+#[test]
+fn a_hand_piece_that_ends_at_the_wrist_is_no_rise() {
+    let cloth = linear("knit", 258.0, 200.0);
+    let sleeve = garment("sleeve", Some(cloth.clone()), &sleeve([12.4, 19.0, 25.4, 30.1]));
+    let hand = garment("hand piece", Some(cloth), &[(Hand, 15.0), (Wrist, 12.6)]);
+    let both = on(&arm(), &together(vec![piece(sleeve), piece(hand)]), &[]);
+    assert_eq!((both.grade(), both.judged()), (Some(Grade::None), Some(true)), "{:?}", both.fall);
+}
+
+/// Source: derived. Of a wrap the highest chance of a rise has the SD of its pull in it: ln P has 0.2 at each mark.
+#[test]
+fn the_fall_of_a_wrap_knows_its_pull() {
+    let limb = marks(&[(Ankle, 11.0, 25.0), (Calf, 31.0, 24.0), (BelowKnee, 40.0, 25.0)]);
+    let found = on(&limb, &Outfit::of(Piece::Wrap(wrap(Ankle, BelowKnee, 4.9, 10.0, 2.0))), &[]);
+    let s = |c: f64| f64::hypot(0.2, 0.35 / c);
+    let chance = phi((25.0_f64 / 24.0).ln() / s(25.0).hypot(s(24.0)));
+    near(found.fall.unwrap().fall.chances.unwrap().any_rise, chance, 1e-9);
+}
+
+/// Source: gradient rule: points just beyond each edge of an overlap are judged too.
+#[test]
+fn just_beyond_an_overlap_is_judged() {
+    let cloth = linear("knit", 258.0, 200.0);
+    let sleeve = garment("sleeve", Some(cloth.clone()), &sleeve([12.4, 19.0, 25.4, 30.1]));
+    let hand = garment("hand piece", Some(cloth), &[(Hand, 15.0), (Wrist, 12.6)]);
+    let verdict = on(&arm(), &together(vec![piece(sleeve), piece(hand)]), &[]).fall.unwrap();
+    let (_, whole) = verdict.all.iter().find(|(of, _)| matches!(of, FallOf::Whole { .. })).unwrap();
+    assert_eq!(whole.estimated, vec![Wrist, Wrist, Forearm, UpperArm, Axilla]);
+}
+
+/// Source: house rule: SD 2.5 mmHg, 5 in the hollow beside the ankle bone; of a mean over √n.
+#[test]
+fn a_reading_has_its_sd() {
+    let sd = |readings: &[tapeline::record::Reading]| {
+        on(&leg(), &stocking(), readings).marks[0].reading.unwrap().sd
+    };
+    near(sd(&[reading(Ankle, 20.0, false)]), 2.5, 1e-12);
+    near(sd(&[reading(Ankle, 20.0, true)]), 5.0, 1e-12);
+    near(sd(&[reading(Ankle, 20.0, false), reading(Ankle, 22.0, false)]), 2.5 / 2.0_f64.sqrt(), 1e-12);
+}
+
+/// Source: gradient rule: readings decide alone only where every judged mark has one.
+#[test]
+fn readings_at_some_marks_do_not_decide() {
+    let some = [reading(Ankle, 26.0, false), reading(LowerCalf, 22.0, false), reading(Calf, 18.0, false)];
+    let found = on(&leg(), &stocking(), &some);
+    assert!(!found.readings.as_ref().unwrap().decides);
+    assert_ne!(found.fall.unwrap().of, FallOf::Readings);
+    let all = [some.to_vec(), vec![reading(BelowKnee, 15.0, false)]].concat();
+    assert_eq!(on(&leg(), &stocking(), &all).fall.unwrap().of, FallOf::Readings);
+}
+
+/// Source: derived: below a low limit the chance is Φ(ln(limit/share)/√(s² + s²)).
+#[test]
+fn too_low_a_residual_pressure_has_its_chance() {
+    let relaxed = [(Ankle, 16.6), (LowerCalf, 22.6), (Calf, 33.0), (BelowKnee, 31.9)];
+    let mut one = garment("stocking", Some(linear("knit", 330.0, 150.0)), &relaxed);
+    one.claim = Some(claim("env-12718", "2"));
+    let found = on(&leg(), &Outfit::of(piece(one)), &[]);
+    let calf = found.residual.iter().find(|one| one.landmark == Calf).unwrap();
+    let p = |c: f64, c0: f64| K * 330.0 * (c / c0 - 1.0) / c;
+    let share = p(38.2, 33.0) / p(22.9, 16.6);
+    let low = calf.limit.as_ref().unwrap().low.unwrap() / 100.0;
+    let s = |c: f64, c0: f64| {
+        let tape: f64 = 0.35 * K * 330.0 / (c * c);
+        tape.hypot(0.3 * K * 330.0 / (c0 * c0)) / p(c, c0)
+    };
+    assert!(share < low);
+    near(calf.chance_outside.unwrap(), phi((low / share).ln() / s(38.2, 33.0).hypot(s(22.9, 16.6))), 1e-9);
+}
+
+/// Source: derived: unlike knits count in a ratio as far as their shares differ, Σ (t·(f_i − f_ref))².
+#[test]
+fn unlike_knits_count_in_a_residual_pressure() {
+    let with = |sd: f64| {
+        let mut outer_knit = linear("knit b", 330.0, 150.0);
+        outer_knit.tension_sd = Some(sd);
+        let inner = garment(
+            "inner",
+            Some(linear("knit a", 330.0, 150.0)),
+            &[(Ankle, 16.6), (LowerCalf, 22.6), (Calf, 29.0), (BelowKnee, 28.9)],
+        );
+        let outer = garment("outer", Some(outer_knit), &[(Calf, 29.0), (BelowKnee, 29.0)]);
+        let mut outfit = together(vec![piece(inner), piece(outer)]);
+        outfit.claim = Some(claim("env-12718", "2"));
+        let found = on(&leg(), &outfit, &[]);
+        found.residual.into_iter().find(|one| one.landmark == Calf).unwrap().chance_outside.unwrap()
+    };
+    assert!(with(0.4) < with(0.05), "{} {}", with(0.4), with(0.05));
+}
+
+/// Source: derived. The chance of a class is Φ of its upper end less Φ of its lower end, for both ranges.
+#[test]
+fn the_claimed_class_has_two_chances() {
+    let mut one = garment("sleeve", Some(linear("knit", 258.0, 100.0)), &sleeve([12.0, 18.4, 25.4, 30.1]));
+    one.claim = Some(claim("ral-gz-387-2", "2"));
+    let found = on(&arm(), &Outfit::of(piece(one)), &[]);
+    let band = claim("ral-gz-387-2", "2").scheme.class("2").unwrap().clone();
+    let (p, sd) = (found.reference.mmhg.unwrap(), found.marks[0].sd_mmhg().unwrap());
+    let chance = |sd: f64| phi((band.high.unwrap() - p) / sd) - phi((band.low.unwrap() - p) / sd);
+    near(found.reference.claimed_chance.unwrap(), chance(sd), 1e-9);
+    near(found.reference.claimed_chance_worn.unwrap(), chance(sd.hypot(4.1)), 1e-9);
+}
+
+/// Source: derived: between two marks girth and relaxed girth are straight.
+#[test]
+fn between_two_marks_the_profile_is_straight_in_girth() {
+    let (limb, outfit) = (leg(), stocking());
+    let drawn = profile(&OnLimb { limb: Limb::Leg, marks: &limb }, &outfit, &rules());
+    let middle = drawn.iter().find(|point| point.at == made::position(15.5)).unwrap();
+    near(middle.girth_cm, f64::midpoint(22.9, 30.1), 1e-12);
+    near(middle.relaxed_cm.unwrap(), f64::midpoint(16.6, 22.6), 1e-12);
+}

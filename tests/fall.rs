@@ -291,3 +291,112 @@ fn of_pairs_alike_the_lowest_is_named() {
     let fall = judge(&marks, &by_readings(Landmark::BelowKnee));
     assert_eq!((fall.place, fall.against), (Some(Landmark::LowerCalf), Some(Landmark::Ankle)));
 }
+
+/// Two unlike knits at the wrist, so that stretch alone is not asked: only the bound tells.
+fn two_knits_with_a_short_one<'a>(long: &'a Points, short: &'a Points) -> FallSetting<'a> {
+    let mut found = setting(Limb::Arm, Landmark::UpperArm, Some(long));
+    found.knits.push(tapeline::gradient::Knit { curve: Some(short), tension_sd: 0.05 });
+    found
+}
+
+/// Source: derived. The bound K·T_last/C counts all layers, and is held against marks nearer the hand only.
+#[test]
+fn a_bound_is_held_against_the_marks_below_it() {
+    let (long, short) = (linear(3.0), linear(0.3));
+    let two = two_knits_with_a_short_one(&long, &short);
+    let layered = |layers: f64| match knit(1, 12.0) {
+        Part::Knit(part) => Part::Knit(tapeline::gradient::KnitPart { layers, ..part }),
+        wrap @ Part::Wrap(_) => wrap,
+    };
+    let marks = |layers: f64| {
+        vec![
+            worn(Landmark::Wrist, 0.0, 16.9, 14.4),
+            mark(Landmark::Forearm, 14.0, 25.7, vec![layered(layers)]),
+            worn(Landmark::UpperArm, 33.0, 32.4, 29.4),
+        ]
+    };
+    // 258·0.3/25.7 = 3.01 against 258·(16.9/14.4 − 1)/16.9 = 2.65 at the wrist: by 14 %, with two layers by 127 %.
+    let one = judge(&marks(1.0), &two);
+    assert_eq!((one.grade, one.by_bound, one.place), (Grade::Likely, true, Some(Landmark::Forearm)));
+    let both = judge(&marks(2.0), &two);
+    assert_eq!((both.grade, both.by_bound, both.against), (Grade::Certain, true, Some(Landmark::Wrist)));
+    assert_eq!(judge_grade(&marks(2.0), &two), Grade::Certain);
+    // Beyond the curve at the wrist, with less nearer the trunk: no bound speaks.
+    let first = vec![
+        mark(Landmark::Wrist, 0.0, 16.9, vec![layered(2.0)]),
+        worn(Landmark::Forearm, 14.0, 25.7, 21.9),
+        worn(Landmark::UpperArm, 33.0, 32.4, 29.4),
+    ];
+    let falls = judge(&first, &two);
+    assert!(!falls.by_bound && falls.grade == Grade::Undecided, "{falls:?}");
+}
+
+/// Source: gradient rule: a clearly slack mark below one with clear contact is a rise, not worn together, and
+/// not below one that hardly touches.
+#[test]
+fn slack_below_clear_contact_is_a_rise() {
+    let curve = linear(3.0);
+    let at = |forearm: f64, together: bool| {
+        let marks = vec![
+            worn(Landmark::Wrist, 0.0, 16.9, 18.2),
+            worn(Landmark::Forearm, 14.0, 25.7, forearm),
+            worn(Landmark::UpperArm, 33.0, 32.4, 32.3),
+        ];
+        let setting = FallSetting { together, ..setting(Limb::Arm, Landmark::UpperArm, Some(&curve)) };
+        judge(&marks, &setting).chances.unwrap().rise_somewhere
+    };
+    assert!((at(19.4, false) - 1.0).abs() < 1e-15);
+    assert!(at(19.4, true) < 1.0);
+    assert!(at(25.5, false) < 1.0);
+}
+
+/// Source: gradient rule: the joint, hand and foot are not judged.
+#[test]
+fn the_joint_is_not_judged() {
+    let curve = linear(3.0);
+    let mut marks = arm([12.1, 18.9, 25.7, 30.4]);
+    let without = judge(&marks, &setting(Limb::Arm, Landmark::Axilla, Some(&curve)));
+    marks.insert(2, worn(Landmark::Elbow, 23.0, 27.6, 13.0));
+    marks.insert(0, worn(Landmark::Hand, -8.0, 19.5, 30.0));
+    let with = judge(&marks, &setting(Limb::Arm, Landmark::Axilla, Some(&curve)));
+    assert_eq!(format!("{:?}", with.chances), format!("{:?}", without.chances));
+}
+
+/// Source: gradient rule, section 4: a cheaper measurement within 0.1 of the most likely goes first; below 0.2
+/// sensor readings are named.
+#[test]
+fn a_cheaper_measurement_goes_first() {
+    let curve = power(258.0, 1.0, 1.2);
+    let ruler = setting(Limb::Arm, Landmark::UpperArm, None);
+    let strip = FallSetting { band: Band::around(1.0, 0.1), ..ruler.clone() };
+    let settings = [ruler, strip, setting(Limb::Arm, Landmark::UpperArm, Some(&curve))];
+    let mut seen = [0; 3];
+    for wrist in 0..12 {
+        for top in 0..12 {
+            let marks = vec![
+                worn(Landmark::Wrist, 0.0, 18.5, 12.6 + 0.1 * f64::from(wrist)),
+                worn(Landmark::Forearm, 14.0, 28.1, 18.6),
+                worn(Landmark::UpperArm, 31.0, 33.3, 18.9 + 0.2 * f64::from(top)),
+            ];
+            let mut marks = marks;
+            for mark in &mut marks {
+                mark.girth_sd_cm = if top % 2 == 0 { TAPE_SD } else { 0.6 };
+            }
+            let asked = &settings[usize::try_from(wrist % 3).unwrap()];
+            let found = decide(&marks, asked, &judge(&marks, asked));
+            let Some(first) = found.first() else { continue };
+            let most = found.iter().filter_map(|one| one.chance).fold(0.0, f64::max);
+            let Some(chance) = first.chance else {
+                assert!(first.action == Action::SensorReadings && most < 0.2);
+                seen[0] += 1;
+                continue;
+            };
+            assert!(most >= 0.2 && chance >= most - 0.1);
+            let cheapest =
+                found.iter().filter(|one| one.chance.unwrap() >= most - 0.1).map(|one| one.action).min();
+            assert_eq!(Some(first.action), cheapest);
+            seen[if chance < most { 1 } else { 2 }] += 1;
+        }
+    }
+    assert!(seen.iter().all(|count| *count > 0), "{seen:?}");
+}

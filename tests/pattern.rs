@@ -113,3 +113,36 @@ fn a_clear_fall_is_confirmed_without_a_remark() {
     let read = found.estimated.unwrap();
     assert_eq!((read.grade(), read.judged()), (Some(Grade::None), Some(true)), "{:?}", read.fall);
 }
+
+/// Source: design: inside the scheme's limits by at least twice the error of sewing and tape, where there is room.
+#[test]
+fn a_pattern_keeps_clear_of_the_limits() {
+    let mut even = Even(31);
+    let mut roomy = 0;
+    for _ in 0..40 {
+        let limb = random_leg(&mut even);
+        let target = Target::Class(WantedFall::Scheme);
+        let asked = wanted(linear("knit", 400.0, 200.0), target, Some(claim("env-12718", "2")));
+        let found = pattern(&OnLimb { limb: Limb::Leg, marks: &limb }, &asked, &rules()).unwrap();
+        let error = |mark: &tapeline::estimate::PatternMark| {
+            mark.by_tape.unwrap().hypot(mark.by_sewing.unwrap()) / mark.wanted
+        };
+        let base = error(&found.marks[0]);
+        for residual in &found.estimated.as_ref().unwrap().residual {
+            let mark = found.marks.iter().find(|one| one.landmark == residual.landmark).unwrap();
+            let limit = residual.limit.as_ref().unwrap();
+            let twice = 2.0 * mark.percent * error(mark).hypot(base);
+            let (low, high) = (limit.low.unwrap(), limit.high.unwrap());
+            if high - low > 2.2 * twice {
+                roomy += 1;
+                assert!(
+                    mark.percent > low + 0.95 * twice && mark.percent < high - 0.95 * twice,
+                    "{mark:?} {limit:?}"
+                );
+            }
+        }
+        assert!(found.rises.is_empty(), "{:?} {:?}", found.rises, found.marks);
+        assert!(found.marks.windows(2).all(|pair| pair[1].wanted <= pair[0].wanted), "{:?}", found.marks);
+    }
+    assert!(roomy > 40, "{roomy}");
+}

@@ -126,10 +126,10 @@ fn best(
         });
         let chance = estimated.and_then(|one| one.fall.as_ref()).and_then(|fall| fall.fall.chance);
         let grade = estimated.and_then(Estimated::grade);
-        if outside == 0 && grade == Some(Grade::None) {
+        if outside == 0 && found.rises.is_empty() && grade == Some(Grade::None) {
             return found;
         }
-        let worth = (outside, chance.unwrap_or(1.0));
+        let worth = (outside + found.rises.len(), chance.unwrap_or(1.0));
         if kept
             .as_ref()
             .is_none_or(|(_, before)| worth.0 < before.0 || (worth.0 == before.0 && worth.1 < before.1))

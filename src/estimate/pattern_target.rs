@@ -4,6 +4,9 @@ use super::{NoPattern, OnLimb};
 use crate::anatomy::Landmark;
 use crate::garment::{Claim, ClassBand};
 
+/// Share of the mark below that a mark has at most. House rule: a target never stands level.
+const FALLING: f64 = 0.97;
+
 /// How much of the reference's pressure is wanted along the limb.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum WantedFall {
@@ -118,7 +121,7 @@ fn middle(claim: Option<&Claim>) -> Result<f64, NoPattern> {
 
 /// Shares of the reference's pressure, per cent, one for each place: `even` 0 is straight in position, 1 the
 /// same ratio from mark to mark, between them a blend in the logarithm. Kept inside the limits by `room`
-/// (per cent, one for each place) where there is room, else in their middle, and never rising.
+/// (per cent, one for each place) where there is room, else in their middle, and falling from mark to mark.
 pub(super) fn shares(places: &[Place], top: f64, even: f64, room: &[f64]) -> Vec<f64> {
     let (Some(first), Some(last)) = (places.first(), places.last()) else { return Vec::new() };
     let length = last.at_cm - first.at_cm;
@@ -139,7 +142,12 @@ pub(super) fn shares(places: &[Place], top: f64, even: f64, room: &[f64]) -> Vec
             }
             _ => wanted,
         };
-        before = kept.min(before);
+        // Each mark falls below the one before it, as far as its limits let it.
+        let least = place.limits.map_or(0.0, |(low, high)| {
+            let inside = low + room;
+            if inside <= high - room { inside.min(before) } else { low.min(before) }
+        });
+        before = if number == 0 { kept } else { kept.min((before * FALLING).max(least)) };
         found.push(before);
     }
     found
