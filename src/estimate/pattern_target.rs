@@ -5,7 +5,7 @@ use crate::anatomy::Landmark;
 use crate::garment::{Claim, ClassBand};
 
 /// Share of the mark below that a mark has at most. House rule: a target never stands level.
-const FALLING: f64 = 0.97;
+const FALLING: f64 = 0.95;
 
 /// How much of the reference's pressure is wanted along the limb.
 #[derive(Clone, Copy, Debug, PartialEq)]
