@@ -20,6 +20,7 @@ UNITS = {
     "kgf": ("kilogram_force", "newton"),
     "kg": ("kilogram", "kilogram"),
     "g": ("gram", "kilogram"),
+    "gf": ("gram * standard_gravity", "newton"),
     "lb": ("pound", "kilogram"),
     "%": ("percent", "dimensionless"),
     "mL": ("milliliter", "meter ** 3"),

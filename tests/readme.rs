@@ -134,8 +134,8 @@ fn no_command_or_option_is_named_that_does_not_exist() {
     let text = std::fs::read_to_string(root().join("README.md")).unwrap();
     let help = |args: &[&str]| run_in(root(), args, None).stdout;
     let commands = [
-        "new", "check", "sheet", "volume", "gradient", "pattern", "inspect", "fabric", "batch", "explain",
-        "print",
+        "new", "check", "sheet", "volume", "gradient", "pattern", "inspect", "fabric", "cover", "batch",
+        "explain", "print",
     ];
     let mut known: String = commands.iter().map(|one| help(&[one, "--help"])).collect();
     known.push_str(&help(&["--help"]));

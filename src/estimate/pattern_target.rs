@@ -143,11 +143,11 @@ pub(super) fn shares(places: &[Place], top: f64, even: f64, room: &[f64]) -> Vec
             _ => wanted,
         };
         // Each mark falls below the one before it, as far as its limits let it.
-        let least = place.limits.map_or(0.0, |(low, high)| {
+        let floor = place.limits.map_or(0.0, |(low, high)| {
             let inside = low + room;
             if inside <= high - room { inside.min(before) } else { low.min(before) }
         });
-        before = if number == 0 { kept } else { kept.min((before * FALLING).max(least)) };
+        before = if number == 0 { kept } else { kept.min((before * FALLING).max(floor)) };
         found.push(before);
     }
     found
