@@ -4,7 +4,7 @@ use tapeline::garment::{SHIPPED_SCHEMES, Schemes};
 use tapeline::input::Source;
 use tapeline::rules::{SHIPPED_RULES, read_rules};
 
-use crate::support::root;
+use crate::source::root;
 
 fn yaml_files(kind: &str) -> Vec<(String, Source)> {
     let folder = root().join("garment-tables").join(kind);
