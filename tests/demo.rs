@@ -429,3 +429,20 @@ fn every_file_of_the_demo_can_be_looked_at() {
         assert!(ran.status != 2 && !ran.stdout.is_empty(), "{file}: {}", ran.stderr);
     }
 }
+
+#[test]
+fn with_two_limbs_a_finding_about_a_chart_names_the_limb() {
+    let charts = ["demo/both-legs.yaml", "demo/stocking-chart-a.yaml", "demo/stocking-chart-b.yaml"];
+    let printed = run(&[&["check"], &charts[..], &["--today", "2026-03-14"]].concat()).stdout;
+    for side in ["left", "right"] {
+        for chart in ["A", "B"] {
+            let heading = format!("\n{side} leg, stocking chart {chart} (invented):\n");
+            assert_eq!(printed.matches(&heading).count(), 1, "{heading}");
+        }
+    }
+    assert!(!printed.contains("\nstocking chart"), "{printed}");
+    assert!(printed.contains("and the upper thigh. Without them"), "{printed}");
+    let one =
+        run(&["check", "demo/first-visit.yaml", "demo/sleeve-chart-c.yaml", "--today", "2026-03-14"]).stdout;
+    assert!(one.contains("\nsleeve chart C (invented):\n"), "{one}");
+}

@@ -17,10 +17,11 @@ pub const ENTRY: Entry = Entry {
 /// Measures that are missing, and the sizes still open.
 pub fn not_judged(place: Place, missing: &[String], open: &[String]) -> Finding {
     let stay = if open.len() == 1 { "stays" } else { "stay" };
+    let it = if missing.len() == 1 { "it" } else { "them" };
     let sizes = if open.len() == 1 { "size" } else { "sizes" };
     Finding::of(&ENTRY, Severity::Caution, place)
         .say(format!(
-            "Not measured: {}. Without it {sizes} {} {stay} open.",
+            "Not measured: {}. Without {it} {sizes} {} {stay} open.",
             words::list(missing),
             words::list(open)
         ))

@@ -13,17 +13,27 @@ pub(super) fn findings(report: &Report) -> Vec<Block> {
     let mut entries = Vec::new();
     let mut place = None;
     for finding in &report.findings {
-        if place != Some(&finding.place) {
-            place = Some(&finding.place);
+        let here = heading(report, finding);
+        if place.as_ref() != Some(&here) {
             if !entries.is_empty() {
                 blocks.push(Block::Entries(std::mem::take(&mut entries)));
             }
-            blocks.push(Block::strong(format!("{}:", finding.place)));
+            blocks.push(Block::strong(format!("{here}:")));
+            place = Some(here);
         }
         entries.push(entry(finding));
     }
     blocks.push(Block::Entries(entries));
     blocks
+}
+
+/// What a finding is about; with two limbs a chart is named with the limb that it was held against.
+fn heading(report: &Report, finding: &FindingRow) -> String {
+    let limb = finding.limb.and_then(|at| report.limbs.get(at));
+    match limb.filter(|_| report.limbs.len() > 1 && finding.chart.is_some()) {
+        Some(limb) => format!("{}, {}", limb.printed, finding.place),
+        None => finding.place.clone(),
+    }
 }
 
 fn entry(finding: &FindingRow) -> Entry {
