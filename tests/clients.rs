@@ -130,7 +130,7 @@ fn record(client: &Client) -> String {
         "tapeline: record/1
 client: C-{:03}
 measured_on: {TODAY}
-measured_by: R2
+measured_by: M2
 age_band: {}
 units: {{length: cm, pressure: mmHg}}
 limb: {limb}

@@ -261,7 +261,7 @@ fn of_record() -> Vec<Case> {
 /// Groups that may be old, answered on a day of their own.
 fn asked_apart(day: &str) -> Scene {
     let screening =
-        format!("{{asked_on: 2026-03-14, by: R2, absent: [{ARM_GROUPS}], asked: {{operations: {day}}}}}");
+        format!("{{asked_on: 2026-03-14, by: M2, absent: [{ARM_GROUPS}], asked: {{operations: {day}}}}}");
     arm().set("screening", &screening)
 }
 

@@ -21,6 +21,7 @@ use crate::rules::{NumberId, Rules};
 /// use tapeline::record::{MisreadingKind, questions, read_record};
 /// use tapeline::rules::read_rules;
 ///
+/// # fn example() -> Option<()> {
 /// let text = "tapeline: record/1
 /// client: L-0417
 /// measured_on: 2026-03-14
@@ -30,10 +31,13 @@ use crate::rules::{NumberId, Rules};
 /// positions_from: wrist
 /// marks: [{landmark: wrist, at: 0, girth: 169}, {landmark: forearm, at: 14, girth: 25.8}]
 /// ";
-/// let source = Source::from_bytes("arm.yaml".to_owned(), text.as_bytes().to_vec()).unwrap();
-/// let record = read_record(&Reader::new(source).unwrap()).unwrap();
-/// let asked = questions(&record, &[], &read_rules(None).unwrap());
+/// let source = Source::from_bytes("arm.yaml".to_owned(), text.as_bytes().to_vec()).ok()?;
+/// let record = read_record(&Reader::new(source).ok()?)?;
+/// let asked = questions(&record, &[], &read_rules(None).ok()?);
 /// assert_eq!(asked[0].misreadings()[0].kind, MisreadingKind::Point);
+/// # Some(())
+/// # }
+/// # assert!(example().is_some());
 /// ```
 pub fn questions(record: &Record, earlier: &[&Record], rules: &Rules) -> Vec<Question> {
     let mut all: Vec<Question> = client_question(record).into_iter().collect();

@@ -24,6 +24,7 @@ enum Sides {
 /// use tapeline::input::{Reader, Source};
 /// use tapeline::record::read_record;
 ///
+/// # fn example() -> Option<()> {
 /// let text = "tapeline: record/1
 /// client: L-0417
 /// measured_on: 2026-03-14
@@ -33,11 +34,14 @@ enum Sides {
 /// positions_from: wrist
 /// marks: [{landmark: wrist, at: 0, girth: [16.9, 17.1]}]
 /// ";
-/// let source = Source::from_bytes("arm.yaml".to_owned(), text.as_bytes().to_vec()).unwrap();
-/// let reader = Reader::new(source).unwrap();
-/// let record = read_record(&reader).unwrap();
+/// let source = Source::from_bytes("arm.yaml".to_owned(), text.as_bytes().to_vec()).ok()?;
+/// let reader = Reader::new(source).ok()?;
+/// let record = read_record(&reader)?;
 /// assert!(!reader.has_problems());
 /// assert_eq!(record.limbs[0].marks[0].girth().cm(), 17.0);
+/// # Some(())
+/// # }
+/// # assert!(example().is_some());
 /// ```
 pub fn read_record(reader: &Reader) -> Option<Record> {
     let fields = reader.fields("record/1")?;
