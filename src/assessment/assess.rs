@@ -2,7 +2,8 @@
 
 use super::chart::{ChartInRun, assess_chart};
 use super::clearings::Clearings;
-use super::client_findings::{ClientAsked, of_client, vain_clearings};
+use super::clearings_not_counted::vain_clearings;
+use super::client_findings::{ClientAsked, of_client};
 use super::course_findings::{is_worse, of_limb_course, of_volume, outgrown};
 use super::followed::followed;
 use super::garment_assessment::assess_garment;

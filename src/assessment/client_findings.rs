@@ -1,14 +1,14 @@
-//! Owns which findings the screening brings: items, arterial values, open questions, ages, clearings that do not count.
+//! Owns which findings the screening brings: items, open questions, ages of answers, allergies.
 
 use super::Setting;
+use super::arterial_findings::arteries;
 use super::clearings::{Clearings, decided};
+use super::clearings_not_counted::not_counted;
+use super::consistency_findings::consistency;
 use crate::anatomy::Limb;
-use crate::finding::{self, Finding, FindingId, Place, Who, roles};
-use crate::rules::{ArterialValue, ClearRule, Group, NumberId, Role, Severity, Urgency};
-use crate::screening::{
-    Age, ArterialDecision, ArterialFigure, Case, Clearing, DateOf, Inconsistent, JudgedValue, Present,
-    Screened, WhyNoReOrder, WhyVain, allergy_words, finding_clearing, inconsistencies,
-};
+use crate::finding::{self, Finding, Place, Who, roles};
+use crate::rules::{ClearRule, Group, Role, Severity, Urgency};
+use crate::screening::{Case, Present, Screened, WhyNoReOrder, allergy_words};
 use crate::words;
 
 /// A limb's screening with all that it is said with.
@@ -63,15 +63,12 @@ fn item(asked: &ClientAsked<'_>, present: &Present, place: Place) -> Option<Find
         _ if list.is_empty() => vec![Who::Role(Role::Therapist)],
         _ => list,
     };
-    let entry_like = if rule.id == "child" { Some(&finding::child::ENTRY) } else { None };
-    let mut one = Finding::of(entry_like.unwrap_or(&finding::not_answered::ENTRY), present.severity, place)
+    let one = Finding::of_item(&rule.id, present.severity, place)
         .say(rule.finding.clone())
         .next(rule.next.clone(), &who)
         .basis(rule.basis, rule.source.clone())
         .urgency(present.urgency)
         .decided(decided(&present.clearing));
-    one.id = FindingId::Item(rule.id.clone());
-    one.title = capital(&rule.id.replace('-', " "));
     Some(one)
 }
 
@@ -83,227 +80,11 @@ fn who_of_stop(urgency: Urgency, list: &[Who]) -> Vec<Who> {
     }
 }
 
-fn may_clear(list: &[ClearRule]) -> Vec<Who> {
+/// The roles that may clear it.
+pub(super) fn may_clear(list: &[ClearRule]) -> Vec<Who> {
     let mut all: Vec<Role> = list.iter().map(|one| one.role).collect();
     all.dedup();
     roles(&all)
-}
-
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
-}
-
-/// `ABPI 0.65 (2026-03-10)`.
-pub fn value_words(value: &JudgedValue, age: Option<Age>) -> String {
-    let name = match value.value {
-        ArterialValue::Abpi => "Ankle-brachial pressure index",
-        ArterialValue::AnklePressure => "Ankle systolic pressure",
-        ArterialValue::ToePressure => "Toe pressure",
-        ArterialValue::ToeBrachial => "Toe-brachial index",
-        ArterialValue::Tcpo2 => "Oxygen pressure of the skin",
-        ArterialValue::Clinical => "Clinical vascular assessment",
-        ArterialValue::Unknown => "Arteries",
-    };
-    let figure = match value.figure {
-        ArterialFigure::Index(index) => words::trimmed(index, 3),
-        ArterialFigure::Quotient(index) => {
-            format!("{} (ankle over brachial pressure)", words::trimmed(index, 3))
-        }
-        ArterialFigure::NotCompressible => "not compressible".to_owned(),
-        ArterialFigure::Mmhg(mmhg) => format!("{} mmHg", words::trimmed(mmhg, 1)),
-        ArterialFigure::Assessed(clinical) => clinical.word().to_owned(),
-    };
-    let on = age.and_then(Age::date).map_or_else(|| "undated".to_owned(), words::date_short);
-    format!("{name} {figure}, {on}")
-}
-
-fn arteries(asked: &ClientAsked<'_>) -> Vec<Finding> {
-    let Some(decision) = &asked.screened.arterial else { return Vec::new() };
-    let place = Place::limb(asked.index);
-    let mut found: Vec<Finding> =
-        decision.values.iter().filter_map(|value| arterial_value(asked, decision, value, place)).collect();
-    // One value judged twice (index and quotient) is one finding: the worse.
-    found.sort_by_key(|one| one.severity);
-    let mut seen: Vec<String> = Vec::new();
-    found.retain(|one| {
-        let new = !seen.iter().any(|id| id == one.id.text());
-        seen.push(one.id.text().to_owned());
-        new
-    });
-    if let Some(severity) = decision.unknown(asked.held, &asked.setting.rules) {
-        found.push(unknown(asked, decision, severity, place));
-    }
-    found
-}
-
-fn arterial_value(
-    asked: &ClientAsked<'_>,
-    decision: &ArterialDecision,
-    value: &JudgedValue,
-    place: Place,
-) -> Option<Finding> {
-    let severity = value.severity?;
-    let rules = &asked.setting.rules;
-    let rule = value.rule.and_then(|at| rules.arterial.get(at));
-    let said = value_words(value, decision.age);
-    let (why, next, basis) = if let Some(rule) = rule {
-        (rule.finding.clone(), rule.next.clone(), Some((rule.basis, rule.source.clone())))
-    } else if severity == Severity::Stop {
-        let next = "No fitting; opinion of the vascular team first.";
-        ("The blood supply was judged inadequate".to_owned(), next.to_owned(), None)
-    } else {
-        let next = "The vascular team gives its opinion and writes a cap.";
-        ("The blood supply was judged doubtful".to_owned(), next.to_owned(), None)
-    };
-    let entry = match value.value {
-        ArterialValue::Abpi => &finding::abpi::ENTRY,
-        ArterialValue::AnklePressure => &finding::ankle_pressure::ENTRY,
-        ArterialValue::ToePressure => &finding::toe_pressure::ENTRY,
-        ArterialValue::ToeBrachial => &finding::toe_brachial::ENTRY,
-        ArterialValue::Tcpo2 => &finding::tcpo2::ENTRY,
-        ArterialValue::Clinical => &finding::clinical::ENTRY,
-        ArterialValue::Unknown => &finding::arterial_unknown::ENTRY,
-    };
-    let list = rules.cleared_by(value.value.word()).map(|list| may_clear(&list)).unwrap_or_default();
-    let who = match severity {
-        Severity::Stop => vec![Who::Role(Role::Vascular)],
-        Severity::Note => Vec::new(),
-        _ if list.is_empty() => vec![Who::Role(Role::Vascular)],
-        _ => list,
-    };
-    let urgency = if severity == Severity::Stop { decision.stop_urgency } else { Urgency::Routine };
-    let why = why.trim_end_matches('.');
-    let one = Finding::of(entry, severity, place)
-        .say(format!("{said}. {why}."))
-        .next(next, &who)
-        .urgency(urgency)
-        .decided(decided(&value.clearing));
-    Some(match basis {
-        Some((basis, source)) => one.basis(basis, source),
-        None => one,
-    })
-}
-
-fn unknown(
-    asked: &ClientAsked<'_>,
-    decision: &ArterialDecision,
-    severity: Severity,
-    place: Place,
-) -> Finding {
-    let limit = asked.setting.number(NumberId::NoValueLimit);
-    let given = !decision.values.is_empty();
-    let lead = if given {
-        "The arterial values given are no route to a garment"
-    } else {
-        "No arterial value and no assessment of this leg is recorded"
-    };
-    let why = match (severity, asked.held) {
-        (Severity::Caution, Some(held)) => format!("{lead}; up to {} are in question", words::mmhg(held)),
-        (_, Some(held)) if held > limit => format!("{lead}, and up to {} are in question", words::mmhg(held)),
-        (_, None) => format!("{lead}, and the pressure in question has no known upper end"),
-        _ => format!("{lead}, and an item of circulation, diabetes or kidney failure is present or open"),
-    };
-    let next =
-        "Take an ankle-brachial index or a toe pressure, or have the arteries assessed, and write it down.";
-    Finding::of(&finding::arterial_unknown::ENTRY, severity, place).say(format!("{why}.")).next(
-        next,
-        &[
-            Who::Role(Role::Therapist),
-            Who::Role(Role::Podiatry),
-            Who::Role(Role::Physician),
-            Who::Role(Role::Vascular),
-        ],
-    )
-}
-
-fn date_name(of: DateOf) -> &'static str {
-    match of {
-        DateOf::Measured => "girths measured",
-        DateOf::Asked => "screening asked",
-        DateOf::Taken => "arterial values taken",
-        DateOf::Given => "a garment given",
-        DateOf::Infection => "an infection",
-    }
-}
-
-fn consistency(asked: &ClientAsked<'_>) -> Vec<Finding> {
-    let place = Place::limb(asked.index);
-    let setting = asked.setting;
-    let months = |id| setting.number(id);
-    let mut ahead = Vec::new();
-    let mut found = Vec::new();
-    for one in inconsistencies(&asked.case) {
-        match one {
-            // Asked by the record's own questions.
-            Inconsistent::NotAffected { .. } | Inconsistent::IndexApart { .. } => {}
-            Inconsistent::Ahead { of, on } => {
-                ahead.push(format!("{} on {}", date_name(of), words::date_short(on)));
-            }
-            Inconsistent::GirthsOld { on, beyond } => {
-                let id = if beyond { NumberId::GirthAgeLimit } else { NumberId::GirthAgeCaution };
-                if asked.index == 0 {
-                    found.push(finding::girths_old::girths_old(Place::CLIENT, on, months(id), beyond));
-                }
-            }
-            Inconsistent::SoonAfterInfection { on } => {
-                found.push(finding::infection_recent::infection_recent(place, on));
-            }
-            Inconsistent::AssessmentNotCounted { role, date, found: seen } => {
-                let mut missing = Vec::new();
-                if role {
-                    missing.push("a role that may assess");
-                }
-                if date {
-                    missing.push("a date");
-                }
-                if seen {
-                    missing.push("what was found");
-                }
-                let text = format!(
-                    "The clinical vascular assessment does not count: it lacks {}.",
-                    words::list(&missing)
-                );
-                found.push(
-                    Finding::of(&finding::clinical::ENTRY, Severity::Caution, place)
-                        .say(text)
-                        .next("Write down what is missing.", &[Who::Recorder]),
-                );
-            }
-            Inconsistent::ArterialOld { on, beyond } => {
-                let (months, so) = if beyond {
-                    (months(NumberId::ArterialAgeLimit), "they pass no more")
-                } else {
-                    (months(NumberId::ArterialAgeCaution), "they may no longer hold")
-                };
-                let text = format!(
-                    "The arterial values are of {}, more than {} months old: {so}.",
-                    words::date_short(on),
-                    words::whole(months)
-                );
-                found.push(
-                    Finding::of(&finding::arterial_old::ENTRY, Severity::Caution, place)
-                        .say(text)
-                        .next("Take them again.", &[Who::Role(Role::Therapist), Who::Role(Role::Vascular)]),
-                );
-            }
-            Inconsistent::ArterialUndated => {
-                found.push(finding::undated::undated(
-                    place,
-                    "The block of arterial values",
-                    "they are no route",
-                ));
-            }
-            Inconsistent::ArterialOnArm => {
-                let text = "Arterial values are recorded for an arm; they are not used.";
-                found.push(Finding::of(&finding::other_limb_item::ENTRY, Severity::Note, place).say(text));
-            }
-        }
-    }
-    if !ahead.is_empty() {
-        found.push(finding::dated_ahead::dated_ahead(place, &ahead, setting.today));
-    }
-    found
 }
 
 /// The words of a question's id: `suspected-clot` → `suspected clot`.
@@ -394,108 +175,4 @@ fn allergies(asked: &ClientAsked<'_>) -> Vec<Finding> {
         all.push(finding::allergy_note::allergy_note(Place::CLIENT, &names(&found.other_things)));
     }
     all
-}
-
-/// Clearings that do not count, and items of the other limb.
-fn not_counted(asked: &ClientAsked<'_>) -> Vec<Finding> {
-    let place = Place::limb(asked.index);
-    let mut found = Vec::new();
-    let vain = |clearing: &Clearing| match clearing {
-        Clearing::Vain(all) => all.clone(),
-        _ => Vec::new(),
-    };
-    let of_items = asked.screened.present.iter().flat_map(|one| vain(&one.clearing));
-    let values =
-        asked.screened.arterial.iter().flat_map(|one| &one.values).flat_map(|one| vain(&one.clearing));
-    for (entry, why) in of_items.chain(values) {
-        found.push(finding::clearing_not_counted::clearing_not_counted(
-            place,
-            &question_name(&entry.item.text),
-            &why_words(&why),
-            Severity::Caution,
-        ));
-    }
-    for (entry, why) in &asked.screened.not_there {
-        found.push(finding::clearing_not_counted::clearing_not_counted(
-            place,
-            &question_name(&entry.item.text),
-            &why_words(why),
-            Severity::Note,
-        ));
-    }
-    if !asked.screened.of_other_limb.is_empty() && asked.index == 0 {
-        let names: Vec<String> = asked.screened.of_other_limb.iter().map(|id| question_name(id)).collect();
-        found.push(finding::other_limb_item::other_limb_item(Place::CLIENT, &names));
-    }
-    found
-}
-
-/// Clearings of findings (not of items or arterial values) that do not count, once all findings of the limb
-/// are there.
-pub(super) fn vain_clearings(case: Case<'_>, index: usize, findings: &[Finding]) -> Vec<Finding> {
-    let place = Place::limb(index);
-    let mut found = Vec::new();
-    let mut told: Vec<&str> = Vec::new();
-    let own = |id: &str| {
-        let here = |one: &&Finding| one.place.limb.is_none_or(|limb| limb == index);
-        findings.iter().filter(here).filter(|one| one.id.text() == id).collect::<Vec<_>>()
-    };
-    let sided = case.limb.cleared.iter().map(|entry| (entry, true));
-    let client = case.record.cleared.iter().map(|entry| (entry, !case.record.is_both()));
-    for (entry, names_side) in client.chain(sided) {
-        let id = entry.item.text.as_str();
-        if !case.rules.findings.iter().any(|one| one.finding == id) || told.contains(&id) {
-            continue;
-        }
-        told.push(id);
-        let waiting: Vec<&Finding> =
-            own(id).into_iter().filter(|one| one.severity == Severity::ClearFirst).collect();
-        // Without a side it may be about the other limb: the last one says whether it is on neither.
-        let is_last = index + 1 == case.record.limbs.len();
-        let anywhere =
-            || findings.iter().any(|one| one.id.text() == id && one.severity == Severity::ClearFirst);
-        if waiting.is_empty() && (names_side || (is_last && !anywhere())) {
-            found.push(finding::clearing_not_counted::clearing_not_counted(
-                place,
-                &question_name(id),
-                &why_words(&WhyVain::NotThere),
-                Severity::Note,
-            ));
-        }
-        if let (false, Clearing::Vain(all)) = (waiting.is_empty(), finding_clearing(&case, id)) {
-            found.extend(all.iter().map(|(_, why)| {
-                let words = why_words(why);
-                finding::clearing_not_counted::clearing_not_counted(
-                    place,
-                    &question_name(id),
-                    &words,
-                    Severity::Caution,
-                )
-            }));
-        }
-    }
-    found
-}
-
-/// Why a clearing does not count, as a clause.
-pub(super) fn why_words(why: &WhyVain) -> String {
-    match why {
-        WhyVain::Nobody => "nobody can clear it; a value or an assessment is needed".to_owned(),
-        WhyVain::Role(may) => {
-            let names: Vec<String> = may.iter().map(|one| one.spoken()).collect();
-            format!("that role may not clear it; {} may", words::list_or(&names))
-        }
-        WhyVain::Condition(when) => format!("that role may clear it only {}", when.words()),
-        WhyVain::Ahead => "it is dated after today".to_owned(),
-        WhyVain::BeforeAnswer(on) => format!("it is dated before the answer of {}", words::date_short(*on)),
-        WhyVain::RunOut(last) => format!("it ran out on {}", words::date_short(*last)),
-        WhyVain::NoCap => "it states no highest pressure".to_owned(),
-        WhyVain::CapAboveProtocol(cap) => {
-            format!("its {} are more than a protocol allows", words::mmhg(*cap))
-        }
-        WhyVain::NoReferral => "it names no day of referral".to_owned(),
-        WhyVain::NoSide => "it names no side where both limbs are fitted".to_owned(),
-        WhyVain::Stop => "a stop ends only with a changed answer".to_owned(),
-        WhyVain::NotThere => "nothing of that name stands".to_owned(),
-    }
 }

@@ -3,7 +3,7 @@
 use jiff::civil::Date;
 
 use crate::garment::Schemes;
-use crate::rules::{Number, NumberId, Rules};
+use crate::rules::{NumberId, Rules};
 use crate::sizing::Limits;
 
 /// Under what a check is made.
@@ -21,11 +21,6 @@ impl Setting {
     /// A number of the rules.
     pub fn number(&self, id: NumberId) -> f64 {
         self.rules.number(id)
-    }
-
-    /// A number with its basis.
-    pub fn full_number(&self, id: NumberId) -> Option<&Number> {
-        self.rules.numbers.iter().find(|number| number.id == id)
     }
 
     /// The distances of sizing.

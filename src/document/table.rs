@@ -87,11 +87,6 @@ impl Table {
         self.rows.push(Row { cells, strong: false });
     }
 
-    /// Adds a row that stands out.
-    pub fn push_strong(&mut self, cells: Vec<String>) {
-        self.rows.push(Row { cells, strong: true });
-    }
-
     /// The cells of one column.
     pub fn column(&self, place: usize) -> impl Iterator<Item = &str> {
         self.rows.iter().map(move |row| row.cells.get(place).map(String::as_str).unwrap_or_default())

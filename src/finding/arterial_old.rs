@@ -1,7 +1,10 @@
 //! Finding `arterial-old`: arterial values are old.
 
-use super::{Entry, Finding, Place};
-use crate::rules::{Basis, Severity};
+use jiff::civil::Date;
+
+use super::{Entry, Finding, Place, Who};
+use crate::rules::{Basis, Role, Severity};
+use crate::words;
 
 /// What is known of it beforehand.
 pub const ENTRY: Entry = Entry {
@@ -13,7 +16,14 @@ pub const ENTRY: Entry = Entry {
     source: "",
 };
 
-/// One arterial value, judged. `value` as said with its date, `why` what it means.
-pub fn arterial_old(place: Place, severity: Severity, value: &str, why: &str) -> Finding {
-    Finding::of(&ENTRY, severity, place).say(format!("{value}: {why}."))
+/// Values taken `on` a day more than `months` ago; `beyond` the age at which they pass no more.
+pub fn arterial_old(place: Place, on: Date, months: f64, beyond: bool) -> Finding {
+    let so = if beyond { "they pass no more" } else { "they may no longer hold" };
+    Finding::of(&ENTRY, Severity::Caution, place)
+        .say(format!(
+            "The arterial values are of {}, more than {} months old: {so}.",
+            words::date_short(on),
+            words::whole(months)
+        ))
+        .next("Take them again.", &[Who::Role(Role::Therapist), Who::Role(Role::Vascular)])
 }

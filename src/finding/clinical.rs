@@ -1,7 +1,8 @@
 //! Finding `clinical`: the clinical vascular assessment stands against a garment, or does not count.
 
-use super::{Entry, Finding, Place};
+use super::{Entry, Finding, Place, Who};
 use crate::rules::{Basis, Severity};
+use crate::words;
 
 /// What is known of it beforehand.
 pub const ENTRY: Entry = Entry {
@@ -13,7 +14,9 @@ pub const ENTRY: Entry = Entry {
     source: "British Lymphology Society 2018",
 };
 
-/// One arterial value, judged. `value` as said with its date, `why` what it means.
-pub fn clinical(place: Place, severity: Severity, value: &str, why: &str) -> Finding {
-    Finding::of(&ENTRY, severity, place).say(format!("{value}: {why}."))
+/// An assessment that does not count; `missing` as said (`a date`).
+pub fn not_counted(place: Place, missing: &[&str]) -> Finding {
+    Finding::of(&ENTRY, Severity::Caution, place)
+        .say(format!("The clinical vascular assessment does not count: it lacks {}.", words::list(missing)))
+        .next("Write down what is missing.", &[Who::Recorder])
 }

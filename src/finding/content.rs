@@ -2,6 +2,7 @@
 
 use super::{Decided, Entry, FindingId, Place, Who};
 use crate::rules::{Basis, Severity, Urgency};
+use crate::words;
 
 /// One finding.
 #[derive(Clone, Debug)]
@@ -54,6 +55,15 @@ impl Finding {
             decided: Decided::No,
             question: None,
             is_open: false,
+        }
+    }
+
+    /// A screening item that is present, by its id in the rules; its sentence, next step and basis are added.
+    pub fn of_item(id: &str, severity: Severity, place: Place) -> Self {
+        Self {
+            id: FindingId::Item(id.to_owned()),
+            title: words::capital(&id.replace('-', " ")),
+            ..Self::of(&super::not_answered::ENTRY, severity, place)
         }
     }
 

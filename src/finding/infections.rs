@@ -19,12 +19,7 @@ pub fn infections(place: Place, count: usize) -> Finding {
     Finding::of(&ENTRY, Severity::Caution, place)
         .say(format!(
             "{} infections of the limb in the last twelve months.",
-            capital(&words::number_word(count))
+            words::capital(&words::number_word(count))
         ))
         .next("A doctor reviews why they come back.", &[Who::Role(Role::Physician)])
-}
-
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

@@ -21,12 +21,12 @@ pub fn not_answered(place: Place, open: usize, asked: bool, names: &[String]) ->
     let message = if !asked {
         format!("The screening is not asked: {count} open. An open question is never a pass.")
     } else if names.len() <= MOST {
-        format!("{} open: {}. An open question is never a pass.", capital(&count), words::list(names))
+        format!("{} open: {}. An open question is never a pass.", words::capital(&count), words::list(names))
     } else {
         let first: Vec<&str> = names.iter().take(MOST).map(String::as_str).collect();
         format!(
             "{} open, among them {}. An open question is never a pass.",
-            capital(&count),
+            words::capital(&count),
             words::list(&first)
         )
     };
@@ -34,9 +34,4 @@ pub fn not_answered(place: Place, open: usize, asked: bool, names: &[String]) ->
         .say(message)
         .next("Ask and write down what is open.", &[Who::Recorder])
         .open()
-}
-
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

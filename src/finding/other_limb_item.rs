@@ -19,3 +19,9 @@ pub fn other_limb_item(place: Place, items: &[String]) -> Finding {
     Finding::of(&ENTRY, Severity::Note, place)
         .say(format!("Not a question of this limb, so not used: {}.", words::list(items)))
 }
+
+/// Arterial values of an arm.
+pub fn arterial_on_arm(place: Place) -> Finding {
+    Finding::of(&ENTRY, Severity::Note, place)
+        .say("Arterial values are recorded for an arm; they are not used.")
+}

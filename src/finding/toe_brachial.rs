@@ -1,7 +1,7 @@
 //! Finding `toe-brachial`: the toe-brachial index meets a limit.
 
-use super::{Entry, Finding, Place};
-use crate::rules::{Basis, Severity};
+use super::Entry;
+use crate::rules::Basis;
 
 /// What is known of it beforehand.
 pub const ENTRY: Entry = Entry {
@@ -12,8 +12,3 @@ pub const ENTRY: Entry = Entry {
     basis: Basis::Memory,
     source: "",
 };
-
-/// One arterial value, judged. `value` as said with its date, `why` what it means.
-pub fn toe_brachial(place: Place, severity: Severity, value: &str, why: &str) -> Finding {
-    Finding::of(&ENTRY, severity, place).say(format!("{value}: {why}."))
-}

@@ -1,7 +1,7 @@
 //! Finding `toe-pressure`: the toe pressure meets a limit.
 
-use super::{Entry, Finding, Place};
-use crate::rules::{Basis, Severity};
+use super::Entry;
+use crate::rules::Basis;
 
 /// What is known of it beforehand.
 pub const ENTRY: Entry = Entry {
@@ -12,8 +12,3 @@ pub const ENTRY: Entry = Entry {
     basis: Basis::Published,
     source: "Rabe 2020, Phlebology 35:447; WIfI grades",
 };
-
-/// One arterial value, judged. `value` as said with its date, `why` what it means.
-pub fn toe_pressure(place: Place, severity: Severity, value: &str, why: &str) -> Finding {
-    Finding::of(&ENTRY, severity, place).say(format!("{value}: {why}."))
-}

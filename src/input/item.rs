@@ -5,7 +5,7 @@ use jiff::civil::Date;
 
 use super::keys::{Form, Key};
 use super::suggest::nearest_word;
-use super::{Fields, Kind, Named, Node, Reader, Spot, Text, landmark_fault};
+use super::{Fields, Kind, Named, Node, Reader, Spot, Text};
 use crate::anatomy::{Landmark, Limb};
 use crate::quantity::{
     Dimension, Girth, Position, QuantityFault, Range, RangeFault, Span, Step, Written, read_quantity,
@@ -170,16 +170,6 @@ impl<'r> Item<'r> {
             None => self.refuse(format!("`{text}` is not known; accepted: {accepted}")),
         }
         None
-    }
-
-    /// A landmark of `limb`, by its word or letter.
-    pub fn landmark_on(&self, limb: Limb) -> Option<Landmark> {
-        let text = self.text()?;
-        let found = Landmark::parse(limb, &text);
-        if found.is_none() {
-            self.refuse(landmark_fault(limb, &text));
-        }
-        found
     }
 
     /// A landmark of either limb, by its word.

@@ -209,11 +209,6 @@ impl Record {
         }
     }
 
-    /// What was cleared for a limb: without a side, and for its side.
-    pub fn cleared_for<'r>(&'r self, limb: &'r LimbRecord) -> impl Iterator<Item = &'r super::Cleared> {
-        self.cleared.iter().chain(&limb.cleared)
-    }
-
     /// Whether a question of a limb was answered, at the top of the record or for its side.
     pub fn is_confirmed(&self, limb: &LimbRecord, what: super::Confirmable) -> bool {
         let mut words = self.confirmed.iter().chain(&limb.confirmed);

@@ -1,10 +1,11 @@
 //! Owns the page of the `volume` command as blocks, and as a sheet of one leaf.
 
 use super::course_plot::course_plot;
-use super::sheet::wording::{capital, sentence, text};
+use super::sheet::wording::{sentence, text};
 use crate::document::{Block, Column, Entry, Head, Leaf, Reader, Scene, Sheet, Table, Weight};
 use crate::report::{CourseBlock, DetectableBlock, VolumeLimb, VolumeMark, VolumeReport};
 use crate::rules::Severity;
+use crate::words::capital;
 
 /// What stands on the page, for terminal and paper alike.
 pub fn volume_page(report: &VolumeReport) -> Vec<Block> {

@@ -92,19 +92,6 @@ impl Screened {
         self.present.iter().any(|one| one.severity == Severity::Stop)
             || values.into_iter().any(|one| one.severity == Some(Severity::Stop))
     }
-
-    /// Whether something stands in the way that somebody has to clear; `held` as in
-    /// [`ArterialDecision::unknown`].
-    pub fn has_uncleared(&self, held: Option<f64>, rules: &crate::rules::Rules) -> bool {
-        let arterial = self.arterial.as_ref();
-        self.present.iter().any(|one| one.severity == Severity::ClearFirst && one.is_in_the_way())
-            || arterial.is_some_and(|one| {
-                one.values
-                    .iter()
-                    .any(|value| value.severity == Some(Severity::ClearFirst) && value.is_in_the_way())
-                    || one.unknown(held, rules) == Some(Severity::ClearFirst)
-            })
-    }
 }
 
 /// Settles the screening of the limb of `case`.

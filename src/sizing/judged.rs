@@ -1,9 +1,8 @@
 //! Owns every size of a chart against the limb.
 
-use super::{LengthFit, Limits, MeasureVerdict, SizeFit, SizeVerdict, SizingInput};
+use super::{Limits, MeasureVerdict, SizeFit, SizeVerdict, SizingInput};
 use crate::anatomy::Landmark;
 use crate::garment::Chart;
-use crate::record::LengthName;
 
 /// The sizes that a measure asks for alone.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -36,14 +35,6 @@ impl Sizing {
     pub fn places(&self, verdict: SizeVerdict) -> Vec<usize> {
         let all = self.sizes.iter().enumerate();
         all.filter(|(_, size)| size.verdict == verdict).map(|(place, _)| place).collect()
-    }
-
-    /// The lengths that a size still needs.
-    pub fn unknown_lengths(&self, size: usize) -> &[LengthName] {
-        match self.sizes.get(size).map(|size| &size.length) {
-            Some(LengthFit::Unknown(names)) => names,
-            _ => &[],
-        }
     }
 }
 

@@ -69,9 +69,4 @@ impl SizeFit {
     pub fn worst(&self) -> Option<&MeasureFit> {
         self.measures.iter().filter(|one| one.verdict == MeasureVerdict::Outside).min_by_key(|one| one.margin)
     }
-
-    /// The girth with the least margin; the most distal of several.
-    pub fn least_margin(&self) -> Option<&MeasureFit> {
-        self.measures.iter().filter(|one| one.margin.is_some()).min_by_key(|one| one.margin)
-    }
 }

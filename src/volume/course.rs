@@ -13,9 +13,4 @@ pub struct Course {
     pub weight: Option<WeightChange>,
 }
 
-impl Course {
-    /// Whether there are earlier visits.
-    pub fn has_earlier(&self) -> bool {
-        self.order.len() > 1
-    }
-}
+impl Course {}

@@ -1,4 +1,4 @@
-//! Owns how a count and a list are said.
+//! Owns how a count, a list and a first letter are said.
 
 /// `1 question`, `3 questions`.
 pub fn counted(count: usize, one: &str, many: &str) -> String {
@@ -38,4 +38,10 @@ fn joined<T: AsRef<str>>(items: &[T], word: &str) -> String {
             format!("{} {word} {}", rest.join(", "), last.as_ref())
         }
     }
+}
+
+/// The text with its first letter in capitals.
+pub fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

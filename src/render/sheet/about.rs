@@ -63,7 +63,7 @@ pub(super) fn values(report: &Report) -> Vec<Block> {
             Some(false) => format!("the {end} is not swollen"),
             None => "NOT ANSWERED".to_owned(),
         };
-        let mut entry = Entry::new(format!("{}{side}", super::wording::capital(end)), swollen);
+        let mut entry = Entry::new(format!("{}{side}", crate::words::capital(end)), swollen);
         for need in &limb.needs {
             entry = entry.and(sentence(need));
         }

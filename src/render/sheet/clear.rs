@@ -1,11 +1,12 @@
 //! Owns what must be cleared, answered or measured again before anything is fitted.
 
 use super::subject::{concerns, of_limb};
-use super::wording::{EMPTY, capital, sentence};
+use super::wording::{EMPTY, sentence};
 use crate::document::{Block, Column, Room, Table};
 use crate::finding::spoken_list;
 use crate::report::{FindingRow, Report};
 use crate::rules::Severity;
+use crate::words::capital;
 
 /// Most open questions that are written out on the first page; the annex has all.
 const FEW: usize = 5;

@@ -3,10 +3,10 @@
 //! record knows stands filled.
 
 use super::subject::{Part, forbids, parts};
-use super::wording::{EMPTY, capital, sentence};
+use super::wording::{EMPTY, sentence};
 use crate::document::{Blank, Block, Column, Entry, Room, Table, Tick};
 use crate::report::{MeasuredBlock, PatternMark, Report};
-use crate::words;
+use crate::words::{self, capital};
 
 /// The orders, one for each limb that needs one; none under a stop and under refer.
 pub(super) fn made(report: &Report) -> Vec<Block> {

@@ -110,7 +110,7 @@ fn measure<'m>(measures: &'m [MeasureBlock], mark: &MeasuredBlock) -> Option<&'m
 
 fn caption(part: &Part<'_>, narrow: bool) -> String {
     let limb =
-        if narrow { format!("{}: ", super::wording::capital(&part.limb.printed)) } else { String::new() };
+        if narrow { format!("{}: ", crate::words::capital(&part.limb.printed)) } else { String::new() };
     let what = match (part.chart, part.size) {
         (Some(chart), Some(size)) if part.is_chosen() => format!("{}, size {}.", chart.printed, size.size),
         (Some(chart), Some(size)) => format!("{}, size {}, which was not picked.", chart.printed, size.size),
@@ -119,7 +119,7 @@ fn caption(part: &Part<'_>, narrow: bool) -> String {
     };
     let only = if super::subject::forbids(part.report) { " Figures only, do not fit." } else { "" };
     let said = format!("{limb}{what}{only}");
-    if narrow { said } else { super::wording::capital(&said) }
+    if narrow { said } else { crate::words::capital(&said) }
 }
 
 /// `16.0–18.0`, `under 16.0`, `over 36.0`.

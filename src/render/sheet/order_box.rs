@@ -1,9 +1,10 @@
 //! Owns the order box: one line for each part and limb.
 
 use super::subject::{Part, forbids, is_trial, parts};
-use super::wording::{EMPTY, capital, sentence};
+use super::wording::{EMPTY, sentence};
 use crate::document::{Block, Column, Room, Table, Weight};
 use crate::report::Report;
+use crate::words::capital;
 
 /// What would be ordered or tried; under a stop and under refer as figures only.
 pub(super) fn order(report: &Report) -> Block {

@@ -124,7 +124,7 @@ pub(in crate::render) fn concerns(report: &Report, finding: &FindingRow) -> bool
 /// What stands before a sentence about one of two limbs: `left leg: `.
 pub(in crate::render) fn of_limb(report: &Report, limb: Option<usize>) -> String {
     match limb.and_then(|at| report.limbs.get(at)) {
-        Some(limb) if report.limbs.len() > 1 => format!("{}: ", super::wording::capital(&limb.printed)),
+        Some(limb) if report.limbs.len() > 1 => format!("{}: ", crate::words::capital(&limb.printed)),
         _ => String::new(),
     }
 }

@@ -1,15 +1,10 @@
-//! Owns small matters of words: capitals, full stops, dashes.
+//! Owns small matters of words: full stops, dashes.
 
 use crate::report::Figure;
+use crate::words::capital;
 
 /// What stands in a cell that has nothing to say.
 pub(in crate::render) const EMPTY: &str = "\u{2013}";
-
-/// The text with its first letter in capitals.
-pub(in crate::render) fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
-}
 
 /// The text with a full stop, unless it ends in one.
 pub(in crate::render) fn sentence(text: &str) -> String {

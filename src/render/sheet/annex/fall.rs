@@ -1,11 +1,11 @@
 //! Owns the fall along the limb in words.
 
 use super::super::subject::{forbids, parts};
-use super::super::wording::{capital, sentence};
+use super::super::wording::sentence;
 use crate::document::{Block, Entry};
 use crate::gradient::GradientBasis;
 use crate::report::{ClassBlock, GradientBlock, PressureBlock, Report, ResidualBlock};
-use crate::words;
+use crate::words::{self, capital};
 
 /// The fall of each garment shown.
 pub(in super::super) fn fall(report: &Report) -> Vec<Block> {

@@ -1,11 +1,11 @@
 //! Owns the other sizes of a chart and the other charts: neighbours only, the rest in one line.
 
 use super::super::subject::{Part, forbids, parts};
-use super::super::wording::{capital, sentence};
+use super::super::wording::sentence;
 use crate::assessment::Outcome;
 use crate::document::{Block, Column, Table};
 use crate::report::{ChartBlock, Report, SizeBlock};
-use crate::words;
+use crate::words::{self, capital};
 
 /// The sizes beside the one shown, and the charts that were not taken.
 pub(in super::super) fn others(report: &Report) -> Vec<Block> {

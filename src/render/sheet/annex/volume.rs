@@ -1,10 +1,10 @@
 //! Owns both limbs, the volume in plain words, and the course over the visits.
 
-use super::super::wording::{capital, sentence, text};
+use super::super::wording::{sentence, text};
 use crate::document::{Block, Column, Entry, Table};
 use crate::render::course_plot::course_plot;
 use crate::report::{CourseBlock, LimbBlock, Report, VolumeBlock};
-use crate::words;
+use crate::words::{self, capital};
 
 /// Both limbs and the course.
 pub(in crate::render) fn volume(report: &Report) -> Vec<Block> {

@@ -2,10 +2,9 @@
 
 use super::super::language::Texts;
 use super::super::subject::{is_trial, parts};
-use super::super::wording::capital;
 use crate::document::Block;
 use crate::report::{ClassBlock, Report};
-use crate::words;
+use crate::words::{self, capital};
 
 /// Whose page it is, and what was tried, for whoever is shown it.
 pub(super) fn clinic(report: &Report, texts: &Texts) -> Vec<Block> {

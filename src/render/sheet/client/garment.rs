@@ -2,12 +2,12 @@
 
 use super::super::language::Texts;
 use super::super::subject::parts;
-use super::super::wording::capital;
 use super::matters::phone;
 use super::warnings::{off, signs};
 use crate::anatomy::Limb;
 use crate::document::{Blank, Block, Tick, Weight};
 use crate::report::Report;
+use crate::words::capital;
 
 /// What to wear, when, how, and when not.
 pub(super) fn garment(report: &Report, texts: &Texts) -> Vec<Block> {

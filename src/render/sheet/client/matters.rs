@@ -2,9 +2,9 @@
 
 use super::super::language::{Item, Texts};
 use super::super::subject::concerns;
-use super::super::wording::capital;
 use crate::report::{FindingRow, Report};
 use crate::rules::{Severity, Urgency};
+use crate::words::capital;
 
 /// One matter.
 pub(super) struct Matter {
