@@ -212,7 +212,10 @@ def figure(value):
     return f"{value:.1f}" if abs(value * 10 - round(value * 10)) < 1e-6 else f"{value:.2f}"
 
 
-def look_at_direct(pdf):
+TAGS = ("H1", "H2", "H3", "P", "L", "LI", "Lbl", "LBody", "Table", "Caption", "THead", "TH", "TD", "Figure")
+
+
+def look_at_direct(pdf, required=TAGS):
     """What the program's own PDF promises."""
     check("No syntax or stream encoding errors" in out("qpdf", "--check", pdf), f"{pdf.name}: qpdf")
     fonts = [line for line in out("pdffonts", pdf).splitlines()[2:] if line]
@@ -220,10 +223,43 @@ def look_at_direct(pdf):
     info = out("pdfinfo", pdf)
     check("Tagged:          yes" in info and "JavaScript:      no" in info and "Encrypted:       no" in info, f"{pdf.name}: {info}")
     tags = out("pdfinfo", "-struct", pdf)
-    for tag in ("H1", "H2", "H3", "P", "L", "LI", "Lbl", "LBody", "Table", "Caption", "THead", "TH", "TD", "Figure"):
+    for tag in required:
         check(re.search(rf"(?m)^\s*{tag}\b", tags), f"{pdf.name}: no tag {tag}")
     meta = out("pdfinfo", "-meta", pdf)
     check("pdfaid:part" in meta and "pdfuaid:part" in meta, f"{pdf.name}: the metadata name no PDF/A and PDF/UA")
+
+
+# The marks of the couch form, restated from the published measuring points (letters of the standards).
+FORM = {"arm": "C C1 D E F G B A".split(), "leg": "B B1 C D E F G Y A".split()}
+
+
+def look_at_form(work, pictures):
+    """The empty form for a pencil: one sheet of paper for each limb, drawn with its marks, in grey."""
+    direct, printed = work / "form.pdf", work / "form.browser.pdf"
+    look_at_direct(direct, [tag for tag in TAGS if tag != "H3"])
+    for pdf in (direct, printed):
+        pages = words(pdf)
+        check(len(pages) == 4, f"{pdf.name}: {len(pages)} pages, not two for each limb")
+        for number, (size, boxes) in enumerate(pages, 1):
+            at = f"{pdf.name} page {number}"
+            check(abs(size[0] - A4[0]) < 1.5 and abs(size[1] - A4[1]) < 1.5, f"{at}: paper {size}")
+            check(not overlaps(boxes), f"{at}: {overlaps(boxes)}")
+            clipped = [box[4] for box in boxes if box[0] < 20 or box[1] < 18 or box[2] > size[0] - 20 or box[3] > size[1] - 18]
+            check(not clipped, f"{at}: near or over the edge: {clipped}")
+        for page, letters in ((pages[0], FORM["arm"]), (pages[2], FORM["leg"])):
+            said = [box[4] for box in page[1]]
+            # Each letter stands on the drawing and in the table.
+            short = [letter for letter in letters if sum(word.strip(":") == f"({letter})" for word in said) != 2]
+            check(not short, f"{pdf.name}: {short} not both drawn and in the table")
+        out("pdftoppm", "-r", "70", "-png", pdf, pictures / pdf.stem)
+        for picture in sorted(pictures.glob(f"{pdf.stem}-[0-9]*.png")):
+            red, green, blue = Image.open(picture).convert("RGB").split()
+            check(not ImageChops.difference(red, green).getbbox() and not ImageChops.difference(red, blue).getbbox(), f"{picture.name} has colour")
+            ink = sum(red.histogram()[:128]) / (red.width * red.height)
+            check(0.003 < ink < 0.3, f"{picture.name}: {ink:.3f} of it is ink")
+    text = (work / "form.txt").read_text()
+    check(text.isascii() or all(char in "\u00b7\u2013\u2019\x0c" for char in text if not char.isascii()), "form.txt has signs that a line printer lacks")
+    check(all(len(line) <= 78 for line in text.splitlines()), "form.txt is wider than its paper")
 
 
 def main():
@@ -252,7 +288,9 @@ def main():
         check(again.read_bytes() == (work / f"{name}.pdf").read_bytes(), f"{name}: other bytes elsewhere")
         table.append((name, took))
 
-    pages = [str(work / f"{name}.html") for name in cases.CASES]
+    for ending in ("html", "pdf", "txt"):
+        out(PROGRAM, "new", "record", "--blank", str(work / f"form.{ending}"), *TODAY)
+    pages = [str(work / f"{name}.html") for name in (*cases.CASES, "form")]
     faults = subprocess.run(["java", "-jar", TOOLS / "node_modules/vnu-jar/build/dist/vnu.jar", "--stdout", *pages], capture_output=True, text=True)
     check(faults.returncode == 0 and not faults.stdout, f"vnu: {faults.stdout}{faults.stderr}")
     faults = subprocess.run(["node", TOOLS / "node_modules/html-validate/bin/html-validate.mjs", "--config", str(validator_rules(work)), *pages], capture_output=True, text=True)
@@ -287,6 +325,7 @@ def main():
             age = f"; reading age {5 + max(grades):.1f}"
         sizes = ", ".join(f"{ending} {size} bytes {ms:.0f} ms" for ending, (size, ms) in took.items())
         print(f"{name}: pages {counts[0]} pdf, {counts[1]} printed, {text.count(chr(12)) + 1} text; {sizes}{age}")
+    look_at_form(work, pictures)
     print(f"sheets: {passed} passed, {failed} failed")
     raise SystemExit(1 if failed else 0)
 

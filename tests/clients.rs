@@ -174,7 +174,7 @@ pub fn setting() -> Setting {
 /// The check of a record beside a chart, through the library.
 #[track_caller]
 pub fn check(record: &str, charts: Vec<Source>) -> Assessment {
-    let mut sources = vec![Source { name: "record.yaml".to_owned(), text: record.to_owned() }];
+    let mut sources = vec![Source::of_text("record.yaml", record)];
     sources.extend(charts);
     let setting = setting();
     let opened = open_files(sources, &setting).unwrap_or_else(|problems| {

@@ -295,7 +295,7 @@ fn files_to_copy_are_read() {
         let mut shown = 0;
         for block in topic.blocks(&rules()) {
             if let Block::Verbatim(text) = block {
-                let source = Source { name: "page.yaml".to_owned(), text };
+                let source = Source::of_text("page.yaml", text);
                 let fabric = open_fabric(source).unwrap_or_else(|problems| panic!("{problems:?}"));
                 assert_eq!(fabric.has_curve(), topic == Topic::BenchTest);
                 shown += 1;

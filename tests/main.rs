@@ -50,6 +50,7 @@ mod conformance_volume;
 mod contradictions;
 mod demo;
 mod document;
+mod entry;
 mod estimate;
 mod explain;
 mod fall;

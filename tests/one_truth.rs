@@ -128,7 +128,7 @@ fn a_band_is_printed_as_it_was_stated() {
     );
     assert!(on_paper(&report).contains("20.5 to 24.5 mmHg"));
     let scheme = "tapeline: scheme/1\nid: ours\nlimb: arm\nsource: invented\nclasses: [{class: \"1\", low: 2.4 kPa, high: 3.1 kPa, basis: invented}]\n";
-    let source = Source { name: "ours.yaml".to_owned(), text: scheme.to_owned() };
+    let source = Source::of_text("ours.yaml", scheme);
     let schemes = Schemes::with_files(vec![source]).unwrap();
     // 2.4 kPa = 18.0015 mmHg, 3.1 kPa = 23.2519 mmHg: 1 mmHg = 133.322387415 Pa by definition.
     assert_eq!(schemes.find("ours").unwrap().class("1").unwrap().spoken(), "18 to 23.3 mmHg");
@@ -149,7 +149,7 @@ fn many_sizes_and_many_charts_stay_linear() {
     let name = place.path().join("chart.yaml").display().to_string();
     let started = Instant::now();
     let chart =
-        open_chart(Source { name, text: std::mem::take(&mut text) }, &Schemes::default()).unwrap().chart;
+        open_chart(Source::of_text(name, std::mem::take(&mut text)), &Schemes::default()).unwrap().chart;
     assert_eq!(chart.sizes.len(), 20_000);
     // A debug build on a busy machine; the release build has its own measure in `tests/bench`.
     assert!(started.elapsed() < Duration::from_secs(6), "{:?}", started.elapsed());

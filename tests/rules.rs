@@ -12,7 +12,7 @@ fn default_rules() -> Rules {
 }
 
 fn of(text: &str) -> Result<Rules, String> {
-    let source = Source { name: "clinic.yaml".to_owned(), text: text.to_owned() };
+    let source = Source::of_text("clinic.yaml", text);
     read_rules(Some(source))
         .map_err(|problems| problems.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n"))
 }

@@ -325,9 +325,7 @@ impl Scene {
         let rules = match &self.rules {
             None => Ok(DEFAULT.clone()),
             Some(RulesOf::Shipped(id)) => read_shipped_rules(id),
-            Some(RulesOf::Own(text)) => {
-                read_rules(Some(Source { name: "own.yaml".to_owned(), text: text.clone() }))
-            }
+            Some(RulesOf::Own(text)) => read_rules(Some(Source::of_text("own.yaml", text.clone()))),
         };
         let rules = rules.unwrap_or_else(|problems| panic!("{problems:#?}"));
         Setting { today: TODAY.parse().unwrap(), rules, schemes: Schemes::default() }
@@ -339,7 +337,7 @@ impl Scene {
         let sources = self
             .files()
             .into_iter()
-            .map(|(name, text)| Source { name: folder.join(name).display().to_string(), text });
+            .map(|(name, text)| Source::of_text(folder.join(name).display().to_string(), text));
         let setting = self.setting();
         let opened = open_files(sources.collect(), &setting)?;
         Ok(Checked(assess(&opened, &setting).unwrap()))

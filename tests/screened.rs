@@ -87,7 +87,7 @@ pub fn rules() -> &'static Rules {
 }
 
 pub fn read(text: &str) -> Record {
-    let reader = Reader::new(Source { name: "record.yaml".to_owned(), text: text.to_owned() }).unwrap();
+    let reader = Reader::new(Source::of_text("record.yaml", text)).unwrap();
     let record = read_record(&reader);
     let problems = reader.problems();
     assert!(problems.is_empty(), "{problems:#?}\n{text}");
@@ -121,7 +121,7 @@ pub fn screen_with(text: &str, earlier: &[&str], limb: usize, today: &str) -> Sc
 
 /// The problems of the answers, as printed.
 pub fn problems(text: &str) -> String {
-    let reader = Reader::new(Source { name: "record.yaml".to_owned(), text: text.to_owned() }).unwrap();
+    let reader = Reader::new(Source::of_text("record.yaml", text)).unwrap();
     let record = read_record(&reader);
     let mut all: Vec<String> = reader.problems().iter().map(ToString::to_string).collect();
     if let Some(record) = record {

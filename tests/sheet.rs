@@ -138,7 +138,7 @@ fn a_line_for_each_part_and_limb_and_one_leaf_for_the_client() {
 #[test]
 fn the_order_knows_what_the_record_knows() {
     let page = words(&english(&made()));
-    assert!(page.contains("\u{2612} flat"), "flat knit is ticked for folds");
+    assert!(page.contains("[x] flat"), "flat knit is ticked for folds");
     assert!(page.contains("[x] hand part"), "the hand part is ticked");
     assert!(page.contains("41.5 cm, from the positions"));
     assert!(!page.contains("estimated pressure"), "no plot of a garment that does not serve");

@@ -12,8 +12,7 @@ use crate::made;
 /// A fabric of a file's text.
 pub(crate) fn fabric(lines: &str) -> Fabric {
     let text = format!("tapeline: fabric/1\nbasis: invented\n{lines}\n");
-    open_fabric(Source { name: "knit.yaml".to_owned(), text })
-        .unwrap_or_else(|problems| panic!("{problems:#?}"))
+    open_fabric(Source::of_text("knit.yaml", text)).unwrap_or_else(|problems| panic!("{problems:#?}"))
 }
 
 /// A knit of points in per cent and N/m.

@@ -200,7 +200,7 @@ fn a_rules_file_lowers_nothing_in_silence() {
     );
     let text =
         format!("tapeline: rules/1\nid: own\nlabel: own\nsource: own\nextends: default\n{}\n", item(""));
-    let source = tapeline::input::Source { name: "own.yaml".to_owned(), text };
+    let source = tapeline::input::Source::of_text("own.yaml", text);
     assert!(tapeline::rules::read_rules(Some(source)).is_err());
 }
 

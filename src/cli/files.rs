@@ -104,6 +104,7 @@ fn read_one(
         None => return Err(no_kind(&source, accepted)),
     };
     let source = match (what, tables) {
+        (What::Kind(_), Some(tables)) if tables.decimal_comma => source.naming_comma_tables(),
         (What::Kind(_), _) => source,
         (_, Some(tables)) if tables.decimal_comma => source.with_decimal_commas(),
         _ => source,

@@ -10,7 +10,8 @@ use anyhow::{Context as _, anyhow};
 pub(crate) fn write(bytes: &[u8]) -> anyhow::Result<()> {
     if is_closed(1) {
         return Err(anyhow!(
-            "standard output is closed, so the report has no place; write it with `-o FILE`"
+            "standard output is closed (or the null device opened for reading too, which looks the same), so \
+             the report has no place; write it with `-o FILE`, or `-o /dev/null` where the exit status is enough"
         ));
     }
     let mut out = std::io::stdout().lock();
@@ -23,7 +24,9 @@ pub(crate) fn write(bytes: &[u8]) -> anyhow::Result<()> {
 /// Whether a standard stream (1 or 2) was closed when the program started.
 ///
 /// The runtime opens the null device for reading and writing in place of a closed stream; a shell's
-/// `>/dev/null` is open for writing alone.
+/// `>/dev/null` is open for writing alone. A null device that was given open for both cannot be told from
+/// a closed stream without code that runs before the runtime, which needs `unsafe`; it counts as closed,
+/// since a lost report is worse than a status that says so, and the message names the way out.
 #[cfg(target_os = "linux")]
 pub(crate) fn is_closed(stream: u8) -> bool {
     let null = std::fs::read_link(format!("/proc/self/fd/{stream}"))

@@ -149,7 +149,7 @@ fn read_beside(item: &Item<'_>, limb: Limb, ends: Ends, elsewhere: &mut Vec<Prob
         item.refuse(format!("`{name}` is no table; save the sheet as `.csv`, `.xlsx` or `.ods`"));
         return None;
     }
-    let read = read_table(source, Some(limb), ends);
+    let read = read_table(item.reader().source().names_table(source), Some(limb), ends);
     read.map_err(|problems| elsewhere.extend(problems)).ok().map(|(_, sizes)| sizes)
 }
 

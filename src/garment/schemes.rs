@@ -45,7 +45,7 @@ impl Schemes {
         let own = self.own.iter().find(|scheme| scheme.id == id).cloned();
         own.or_else(|| {
             let (id, text) = SHIPPED_SCHEMES.iter().find(|(shipped, _)| *shipped == id)?;
-            let source = Source { name: format!("shipped scheme {id}"), text: (*text).to_owned() };
+            let source = Source::of_text(format!("shipped scheme {id}"), *text);
             read(Reader::shipped(source)).ok()
         })
     }

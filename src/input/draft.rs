@@ -22,7 +22,12 @@ pub struct Draft {
     root: Vec<(String, Value)>,
     /// Questions that were passed over, by their names.
     left_out: Vec<String>,
+    /// Remarks of whoever wrote the file, a line each; they stand at its top.
+    remarks: Vec<String>,
 }
+
+/// How the remark begins by which an editor finds the schema of a file.
+const SCHEMA: &str = "# yaml-language-server: $schema=";
 
 /// How the remark begins that keeps what was passed over.
 const LEFT_OUT: &str = "# left out for now: ";
@@ -34,7 +39,7 @@ impl Draft {
     /// An empty draft of a kind.
     pub fn new(kind: FileKind) -> Self {
         let tag = ("tapeline".to_owned(), Value::Text(kind.tag().to_owned()));
-        Self { kind, root: vec![tag], left_out: Vec::new() }
+        Self { kind, root: vec![tag], left_out: Vec::new(), remarks: Vec::new() }
     }
 
     /// The draft that a file holds.
@@ -60,6 +65,17 @@ impl Draft {
         let remark = source.text.lines().find_map(|line| line.strip_prefix(LEFT_OUT));
         draft.left_out =
             remark.map(|words| words.split(", ").map(str::to_owned).collect()).unwrap_or_default();
+        // A key that a template offers under a remark is no word of the writer's.
+        let offered = |line: &str| {
+            let key = line.trim_start_matches('#').trim_start().split_once(':').map(|(key, _)| key);
+            key.is_some_and(|key| kind.keys().key(key).is_some())
+        };
+        let own = source
+            .text
+            .lines()
+            .map(str::trim)
+            .filter(|line| line.starts_with('#') && !line.starts_with(LEFT_OUT) && !offered(line));
+        draft.remarks = own.map(str::to_owned).collect();
         Ok(draft)
     }
 
@@ -145,11 +161,21 @@ impl Draft {
         &self.left_out
     }
 
+    /// Names the schema beside the file, for editors; one that is named already stays.
+    pub fn name_schema(&mut self, file: &str) {
+        if !self.remarks.iter().any(|line| line.starts_with(SCHEMA)) {
+            self.remarks.insert(0, format!("{SCHEMA}{file}"));
+        }
+    }
+
     /// The file's text, its keys in their best order; with `whole` without the remark on what was passed over.
     pub fn to_text(&self, whole: bool) -> String {
         let mut root = self.root.clone();
         sort(&mut root, Some(self.kind.keys()));
         let mut out = String::new();
+        for remark in &self.remarks {
+            let _ = writeln!(out, "{remark}");
+        }
         for (key, value) in &root {
             write_entry(&mut out, 0, key, value);
         }
@@ -184,9 +210,20 @@ fn value_of(node: &Node) -> Value {
     match &node.kind {
         Kind::Text(text) => Value::Text(text.clone()),
         Kind::Bare | Kind::Empty => Value::Text(String::new()),
-        Kind::List(nodes) => Value::List(nodes.iter().map(value_of).collect()),
+        // What a template leaves blank is no answer.
+        Kind::List(nodes) => {
+            let whole = nodes.iter().filter(|one| !matches!(one.kind, Kind::Empty)).map(value_of);
+            Value::List(whole.filter(|one| *one != Value::Block(Vec::new())).collect())
+        }
         Kind::Map(entries) => {
-            Value::Block(entries.iter().map(|one| (one.name().to_owned(), value_of(&one.value))).collect())
+            let each =
+                entries.iter().map(|one| (one.name().to_owned(), value_of(&one.value), &one.value.kind));
+            let filled = each.filter(|(_, value, kind)| match kind {
+                Kind::Empty => false,
+                Kind::List(nodes) => nodes.is_empty() || *value != Value::List(Vec::new()),
+                _ => true,
+            });
+            Value::Block(filled.map(|(name, value, _)| (name, value)).collect())
         }
     }
 }

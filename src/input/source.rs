@@ -17,9 +17,16 @@ pub struct Source {
     pub name: String,
     /// Its text, without a byte-order mark.
     pub text: String,
+    /// Whether the tables that it names have decimal commas.
+    comma_tables: bool,
 }
 
 impl Source {
+    /// A text that is no file of its own, such as a shipped table.
+    pub fn of_text(name: impl Into<String>, text: impl Into<String>) -> Self {
+        Self { name: name.into(), text: text.into(), comma_tables: false }
+    }
+
     /// Reads a file, or standard input for `-`.
     ///
     /// # Errors
@@ -47,6 +54,19 @@ impl Source {
             || self.name.contains(".ods, sheet ")
             || self.name.contains(".XLSX, sheet ")
             || self.name.contains(".ODS, sheet ")
+    }
+
+    /// The same file; the tables that it names are read with decimal commas.
+    #[must_use]
+    pub fn naming_comma_tables(mut self) -> Self {
+        self.comma_tables = true;
+        self
+    }
+
+    /// A table that this file names, read as this file says.
+    #[must_use]
+    pub fn names_table(&self, table: Self) -> Self {
+        if self.comma_tables { table.with_decimal_commas() } else { table }
     }
 
     /// The same table with each decimal comma as a point: in a text whose columns are separated by other
@@ -113,7 +133,7 @@ impl Source {
         match String::from_utf8(bytes) {
             Ok(text) => {
                 let text = text.strip_prefix('\u{feff}').map(str::to_owned).unwrap_or(text);
-                Ok(Self { name, text })
+                Ok(Self { name, text, comma_tables: false })
             }
             Err(fault) => {
                 let upto = fault.utf8_error().valid_up_to();

@@ -3,10 +3,13 @@
 //!
 //! Source: the order of the marks follows the hand that measures; the questions are those of the rules.
 
+use super::limb_outline::{limb_outline, numbered};
+use super::limb_sketch::limb_sketch;
 use crate::anatomy::{Landmark, Limb};
-use crate::document::{Blank, Block, Column, Head, Leaf, Reader, Room, Sheet, Table, Tick, hold_units};
+use crate::document::{
+    Blank, Block, Column, Figure, Head, Leaf, Letters, Reader, Room, Sheet, Table, Tick, hold_units,
+};
 use crate::rules::{AnsweredBy, Rules};
-use crate::words;
 
 /// Where a landmark is, in one line: the same words as in the guided entry.
 ///
@@ -45,7 +48,10 @@ pub fn measuring_order(limb: Limb) -> Vec<Landmark> {
 pub fn blank_form(rules: &Rules, made_on: &str) -> Sheet {
     let leaf = |limb: Limb| Leaf {
         reader: Reader::Fitter,
-        head: Head { bold: format!("Measured at the couch \u{b7} {}", limb.name()), plain: String::new() },
+        head: Head {
+            bold: format!("Measured at the couch \u{b7} {}", limb.name()),
+            plain: "typed in with tapeline new record".to_owned(),
+        },
         title: format!("Measurements of an {}", limb.name()).replace("an leg", "a leg"),
         blocks: blocks(limb, rules),
         language: "en-GB".to_owned(),
@@ -72,17 +78,26 @@ fn ticks(words: &[&str], items: impl IntoIterator<Item = String>) -> Block {
 
 fn blocks(limb: Limb, rules: &Rules) -> Vec<Block> {
     let mut blocks = vec![
-        Block::blanks(&[&["Client's reference, never a name", "Measured on", "Measured by"]]),
+        Block::Blanks(vec![
+            vec![
+                Blank::new("Client's reference, never a name").wide(3),
+                Blank::new("Age, if a child").wide(2),
+            ],
+            vec![
+                Blank::new("Measured on").wide(2),
+                Blank::new("Measured by").wide(2),
+                Blank::new("Cause found by (role)").wide(3),
+            ],
+            vec![
+                Blank::new("Posture").wide(3),
+                Blank::new("Distances from").wide(3),
+                Blank::new("Tape in (cm, mm, in)").wide(3),
+            ],
+        ]),
         ticks(&["left", "right", "both"], ["measured".to_owned()]),
         ticks(&["left", "right", "both", "none"], ["affected by the swelling".to_owned()]),
-        ticks(&["adult", "child"], ["age".to_owned()]),
-        ticks(&["yes", "no", "unknown"], ["the cause is known".to_owned()]),
-        Block::Blanks(vec![vec![
-            Blank::new("Posture while measuring").wide(2),
-            Blank::new("Distances count from"),
-            Blank::new("Tape in (cm, mm, in)"),
-        ]]),
-        marks(limb),
+        ticks(&["yes", "no", "unknown"], ["the cause of the swelling is known".to_owned()]),
+        Block::beside((4, vec![outline(limb)]), (9, vec![marks(limb)])),
         ticks(&["none", "minor", "strong", "unknown"], ["pit left by a finger".to_owned()]),
         ticks(
             &["no", "yes", "unknown"],
@@ -93,6 +108,10 @@ fn blocks(limb: Limb, rules: &Rules) -> Vec<Block> {
                 "swelling beyond the limb's root".to_owned(),
             ],
         ),
+        Block::heading("Questions"),
+        Block::text(
+            "Tick what is there and what could not be found out, or that none is there. A group without a tick was not asked.",
+        ),
     ];
     for group in rules.groups.iter().filter(|group| !group.id.is_of_re_order()) {
         let asked = rules.items.iter().filter(|one| {
@@ -101,22 +120,40 @@ fn blocks(limb: Limb, rules: &Rules) -> Vec<Block> {
         let asked: Vec<String> = asked.map(|one| one.condition.clone()).collect();
         if !asked.is_empty() {
             blocks.push(Block::Together(vec![
-                Block::strong(group.question.clone()),
-                ticks(&["absent", "present", "unknown"], asked),
+                Block::strong(format!("{}   \u{2610}\u{a0}none\u{a0}of\u{a0}these", group.question)),
+                ticks(&["present", "unknown"], asked),
             ]));
         }
     }
     if limb == Limb::Leg {
-        blocks.push(Block::blanks(&[
-            &["Ankle-brachial pressure index", "Toe pressure, mmHg", "Taken on"],
-            &["Blood supply as judged by hand and eye", "Judged by (role)"],
+        blocks.push(Block::Blanks(vec![
+            vec![
+                Blank::new("Ankle-brachial pressure index").wide(4),
+                Blank::new("Toe pressure, mmHg").wide(3),
+                Blank::new("Taken on").wide(2),
+            ],
+            vec![
+                Blank::new("Blood supply as judged by hand and eye").wide(5),
+                Blank::new("Judged by (role)").wide(3),
+            ],
         ]));
     }
-    blocks.push(Block::blanks(&[
-        &["Prescribed: scheme and class, or range", "Style", "Prescribed by (role)"],
-        &["Materials that are not borne, or `none`", "Body weight, kg"],
+    blocks.push(Block::Blanks(vec![
+        vec![
+            Blank::new("Prescribed: scheme and class, or range").wide(5),
+            Blank::new("Style").wide(2),
+            Blank::new("By (role)").wide(2),
+        ],
+        vec![
+            Blank::new("Materials that are not borne, or none").wide(5),
+            Blank::new("Body weight, kg").wide(3),
+        ],
     ]));
     blocks
+}
+
+fn outline(limb: Limb) -> Block {
+    Block::Figure(Figure { scene: limb_outline(limb), letters: Some(Letters::Sketch(limb_sketch(limb))) })
 }
 
 fn marks(limb: Limb) -> Block {
@@ -124,7 +161,6 @@ fn marks(limb: Limb) -> Block {
         "Marks, in measuring order",
         vec![
             Column::words("Mark"),
-            Column::words("Where"),
             Column::words("Distance").at_least(13),
             Column::words("Girth").at_least(13),
             Column::words("Again").at_least(13),
@@ -133,7 +169,7 @@ fn marks(limb: Limb) -> Block {
     );
     table.room = Room::Writing;
     for landmark in measuring_order(limb) {
-        let mut row = vec![words::label(landmark), where_is(landmark).to_owned()];
+        let mut row = vec![format!("{}: {}", numbered(limb, landmark), where_is(landmark))];
         row.extend(std::iter::repeat_n(String::new(), 4));
         table.push(row);
     }

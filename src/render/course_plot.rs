@@ -1,7 +1,7 @@
 //! Owns the drawing of a limb's course: its volume and the other limb's over the days of the visits,
 //! with what measuring alone may give as a band; in letters, bars of the same figures.
 
-use crate::document::{Anchor, Bar, Bars, Figure, Ink, Pen, Reach, Scene, Shape};
+use crate::document::{Anchor, Bar, Bars, Figure, Ink, Letters, Pen, Reach, Scene, Shape};
 use crate::report::{CourseBlock, Figure as Printed, VisitBlock};
 use crate::words;
 
@@ -72,7 +72,7 @@ pub(in crate::render) fn course_plot(course: &CourseBlock, place: usize, printed
     shapes.push(Shape::label((RIGHT, HEIGHT - 6.0), Anchor::End, LETTERS - 0.5, key));
     let title = format!("Course of the {printed}");
     let scene = Scene { width: WIDTH, height: HEIGHT, title, description: said(&visits, printed), shapes };
-    Some(Figure { scene, bars: Some(bars(&visits)) })
+    Some(Figure { scene, letters: Some(Letters::Bars(bars(&visits))) })
 }
 
 fn scale(visits: &[&VisitBlock]) -> Scale {

@@ -5,6 +5,8 @@
 //! Source: ours; each form names its own.
 
 mod paper;
+mod limb_outline;
+mod limb_sketch;
 mod blank;
 mod course_plot;
 mod sheet;

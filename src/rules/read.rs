@@ -43,7 +43,7 @@ fn read_with(reader: Result<Reader, Problem>) -> Result<Rules, Vec<Problem>> {
 /// Every problem of the set; a test keeps the shipped ones free of them.
 pub fn read_shipped_rules(id: &str) -> Result<Rules, Vec<Problem>> {
     let text = SHIPPED_RULES.iter().find(|(name, _)| *name == id).map_or("", |(_, text)| *text);
-    let source = Source { name: format!("shipped rules {id}"), text: text.to_owned() };
+    let source = Source::of_text(format!("shipped rules {id}"), text);
     read_with(Reader::shipped(source))
 }
 

@@ -98,11 +98,15 @@ fn guided(args: &New, kind: FileKind, path: &Path) -> Result<Exit, Failure> {
     }
     let (rules, schemes) = sets::open(&args.sets)?;
     let kept = Kept::lock(path)?;
-    let draft = if path.exists() {
+    let mut draft = if path.exists() {
         Draft::read(&Source::read_as(path, kind.spoken())?, kind)?
     } else {
         Draft::new(kind)
     };
+    let schema = format!("{}.schema.json", kind.word());
+    if path.with_file_name(&schema).is_file() {
+        draft.name_schema(&schema);
+    }
     let today = clock::today(args.day.today);
     let mut ask = Ask::new();
     let ended = match kind {

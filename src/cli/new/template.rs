@@ -9,7 +9,7 @@ use tapeline::input::keys::{Key, Need};
 /// The template of a kind.
 pub(super) fn of(kind: FileKind) -> String {
     let mut out = format!(
-        "# A {} for tapeline: fill in what has no value yet, uncover what you need (take the # away).\n# `tapeline inspect FILE` shows what was read.\n",
+        "# A {} for tapeline: fill in what has no value yet, uncover what you need (take the # away).\n# `tapeline inspect FILE` shows what was read. For completion in an editor:\n# `tapeline print schema {0} -o {0}.schema.json`, and one # off the next line.\n## yaml-language-server: $schema={0}.schema.json\n",
         kind.word()
     );
     for key in kind.keys().keys {

@@ -1,6 +1,6 @@
 //! Owns the pressure along the limb in the terminal report.
 
-use crate::document::{Block, Column, Entry, Figure, Scene, Table};
+use crate::document::{Block, Column, Entry, Figure, Letters, Scene, Table};
 use crate::render::sheet::{EMPTY, bars, fall_entries, pressure, text};
 use crate::report::{ClassBlock, GradientBlock, LimbBlock, PressureBlock, Report};
 use crate::words;
@@ -61,7 +61,7 @@ fn one(
                 description: String::new(),
                 shapes: Vec::new(),
             };
-            blocks.push(Block::Figure(Figure { scene, bars: Some(bars) }));
+            blocks.push(Block::Figure(Figure { scene, letters: Some(Letters::Bars(bars)) }));
         }
     }
     let entries: Vec<Entry> = fall_entries(gradient, Some(worn), claim);

@@ -5,7 +5,7 @@ use super::axis::Across;
 use super::bars::bars;
 use super::outline::{LETTERS, Outline, outline};
 use super::subject::Part;
-use crate::document::{Anchor, Figure, Ink, Pen, Scene, Shape};
+use crate::document::{Anchor, Figure, Ink, Letters, Pen, Scene, Shape};
 use crate::gradient::GradientBasis;
 use crate::report::{MarkBlock, PressureBlock};
 use crate::words;
@@ -59,7 +59,7 @@ pub(super) fn plot(part: &Part<'_>, tall: f64) -> Option<Figure> {
     }
     let scene = Scene { width, height, title, description, shapes };
     let claim = part.chart.and_then(|chart| chart.claim.as_ref());
-    Some(Figure { scene, bars: worn.and_then(|one| bars(one, claim)) })
+    Some(Figure { scene, letters: worn.and_then(|one| bars(one, claim)).map(Letters::Bars) })
 }
 
 fn dot(mark: &MarkBlock) -> Option<Dot<'_>> {

@@ -4,7 +4,7 @@ use super::bars::bars;
 use super::columns::{columns, freed, hang, wrap};
 use super::look::Look;
 use super::table::table;
-use crate::document::{Blank, Block, Entry, Figure, Tick, Tone, Weight};
+use crate::document::{Blank, Block, Entry, Figure, Letters, Tick, Tone, Weight};
 
 /// Widest column of names before their values.
 const WIDEST_NAME: usize = 28;
@@ -68,9 +68,11 @@ fn one(block: &Block, width: usize, look: Look) -> Vec<Vec<String>> {
         Block::Frame { weight, title, inside } => vec![frame(*weight, title, inside, width, look)],
         Block::Columns(parts) => parts.iter().flat_map(|part| groups(&part.blocks, width, look)).collect(),
         Block::Together(inside) => vec![groups(inside, width, look).concat()],
-        Block::Figure(Figure { scene, bars: shown }) => vec![spaced(
-            shown.as_ref().map_or_else(|| wrap(&scene.description, width), |all| bars(all, width, look)),
-        )],
+        Block::Figure(Figure { scene, letters }) => vec![spaced(match letters {
+            Some(Letters::Bars(all)) => bars(all, width, look),
+            Some(Letters::Sketch(lines)) => lines.clone(),
+            None => wrap(&scene.description, width),
+        })],
         Block::Verbatim(text) => vec![spaced(text.lines().map(str::to_owned).collect())],
     }
 }

@@ -30,13 +30,18 @@ pub fn plain(sheet: &Sheet, paper: Paper) -> String {
         for (place, (leaf, body)) in bodies.iter().enumerate() {
             let mut page = head(leaf, place + 1, count);
             for line in body {
-                page.push_str(line.trim_end());
+                page.push_str(&boxes(line.trim_end()));
                 page.push('\n');
             }
             pages.push(page);
         }
     }
     pages.join("\u{c}")
+}
+
+/// A line printer has no box among its signs.
+fn boxes(line: &str) -> String {
+    line.replace('\u{2610}', "[ ]").replace('\u{2612}', "[x]")
 }
 
 fn head(leaf: &Leaf, page: usize, count: usize) -> String {
