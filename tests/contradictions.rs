@@ -5,7 +5,7 @@ use std::sync::LazyLock;
 
 use serde_json::Value;
 use tapeline::render::{Language, Paper, plain, sheet, terminal_report};
-use tapeline::report::build;
+use tapeline::report::{Report, build};
 
 use crate::random::scene;
 use crate::scene::Scene;
@@ -14,37 +14,40 @@ use crate::scene::Scene;
 const RUNS: u64 = 2000;
 
 /// A report in both forms.
-struct Seen {
-    report: Value,
-    fitter: String,
-    client: String,
-    terminal: String,
+pub struct Seen {
+    pub report: Value,
+    pub fitter: String,
+    pub client: String,
+    pub terminal: String,
 }
 
 impl Seen {
     fn of(scene: &Scene) -> Option<Self> {
         let checked = scene.try_check().ok()?;
-        let report = build(&checked.0);
-        let pages = sheet(&report, Language::English);
+        Some(Self::of_report(&build(&checked.0)))
+    }
+
+    pub fn of_report(report: &Report) -> Self {
+        let pages = sheet(report, Language::English);
         let (client, fitter): (Vec<_>, Vec<_>) = pages.leaves.iter().cloned().partition(|leaf| leaf.apart);
         let text = |leaves| flat(&plain(&tapeline::document::Sheet { leaves, ..pages.clone() }, Paper::A4));
-        Some(Self {
-            report: serde_json::to_value(&report).unwrap(),
+        Self {
+            report: serde_json::to_value(report).unwrap(),
             fitter: text(fitter),
             client: text(client),
-            terminal: flat(&terminal_report(&report, 100)),
-        })
+            terminal: flat(&terminal_report(report, 100)),
+        }
     }
 
     fn decision(&self) -> &Value {
         &self.report["decision"]
     }
 
-    fn outcome(&self) -> &str {
+    pub fn outcome(&self) -> &str {
         self.decision()["outcome"].as_str().unwrap_or("none")
     }
 
-    fn findings(&self) -> &[Value] {
+    pub fn findings(&self) -> &[Value] {
         list(&self.report["findings"])
     }
 
@@ -59,7 +62,7 @@ impl Seen {
     }
 }
 
-fn flat(text: &str) -> String {
+pub fn flat(text: &str) -> String {
     text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
@@ -71,7 +74,7 @@ fn word(value: &Value) -> &str {
     value.as_str().unwrap_or_default()
 }
 
-fn rank(outcome: &str) -> usize {
+pub fn rank(outcome: &str) -> usize {
     const WORST_FIRST: [&str; 7] =
         ["stop", "refer", "incomplete", "made-to-measure", "fall-unknown", "trial-fitting", "none"];
     WORST_FIRST.iter().position(|one| *one == outcome).unwrap()
@@ -104,6 +107,21 @@ fn law(check: impl Fn(&Seen, &mut Vec<String>)) {
     let shown: Vec<&String> = wrong.iter().take(12).collect();
     assert!(wrong.is_empty(), "{} contradictions, such as {shown:#?}", wrong.len());
 }
+
+/// A law: what is wrong with a report is added to the list.
+pub type Law = fn(&Seen, &mut Vec<String>);
+
+/// Every law by its name.
+pub const LAWS: [(&str, Law); 8] = [
+    ("invites", no_line_invites_to_fit),
+    ("takes", takes_means_takes),
+    ("answered", answered_means_answered),
+    ("basis", a_basis_named_is_the_basis_used),
+    ("headline", the_headline_names_who_acts),
+    ("worst", the_outcome_is_the_worst_that_holds),
+    ("sheet", the_sheet_says_the_same),
+    ("fall", findings_and_fall_agree),
+];
 
 /// Words that invite to fit, each only under the outcome that it belongs to.
 const INVITES: [&str; 4] = ["go on to a trial fitting", "Trial fitting:", "TRIAL FITTING", "fit it on trial"];

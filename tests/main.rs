@@ -57,6 +57,7 @@ mod fall;
 mod fall_laws;
 mod fall_outside;
 mod findings;
+mod fuzz;
 mod gradient_vectors;
 mod guards;
 mod hazards;

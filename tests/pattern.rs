@@ -1,7 +1,7 @@
 //! The inverse: a garment for a wanted pressure, read back.
 
 use tapeline::anatomy::{Landmark, Limb};
-use tapeline::estimate::{OnLimb, Target, Wanted, WantedFall, pattern};
+use tapeline::estimate::{NoPattern, OnLimb, Target, Wanted, WantedFall, pattern};
 use tapeline::garment::{Claim, Fabric};
 use tapeline::gradient::Grade;
 use tapeline::record::Mark;
@@ -145,4 +145,14 @@ fn a_pattern_keeps_clear_of_the_limits() {
         assert!(found.marks.windows(2).all(|pair| pair[1].wanted <= pair[0].wanted), "{:?}", found.marks);
     }
     assert!(roomy > 40, "{roomy}");
+}
+
+/// Two pressures wanted at one landmark wrote a file that could not be read again.
+#[test]
+fn a_landmark_is_wanted_once() {
+    let list = vec![(Landmark::Ankle, 27.0), (Landmark::Calf, 20.0), (Landmark::Ankle, 25.0)];
+    let asked = wanted(linear("knit", 400.0, 120.0), Target::List(list), None);
+    let limb = leg();
+    let found = pattern(&OnLimb { limb: Limb::Leg, marks: &limb }, &asked, &rules());
+    assert_eq!(found.err(), Some(NoPattern::Twice(Landmark::Ankle)));
 }

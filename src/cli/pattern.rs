@@ -188,6 +188,9 @@ fn said(why: &NoPatternHere) -> String {
         }
         NoPatternHere::Pattern(why) => match why {
             NoPattern::NotMeasured(landmark) => format!("the limb is not measured {}", words::at(*landmark)),
+            NoPattern::Twice(landmark) => {
+                format!("two pressures are wanted {}; say one with `--at`", words::at(*landmark))
+            }
             NoPattern::NoClass => "a class is wanted and none is named".to_owned(),
             NoPattern::OpenClass(class) => format!("class {class} has an open end, so it has no middle; say `--pressure`"),
             NoPattern::NoShare(landmark) => {

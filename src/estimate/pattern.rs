@@ -40,6 +40,8 @@ pub struct Wanted {
 pub enum NoPattern {
     /// The landmark has no girth in the record.
     NotMeasured(Landmark),
+    /// Two pressures are wanted at one landmark.
+    Twice(Landmark),
     /// A class is wanted and none is named.
     NoClass,
     /// The class has no lower or no upper end to take a middle of.

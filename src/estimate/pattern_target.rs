@@ -107,6 +107,11 @@ fn fixed(on: &OnLimb<'_>, list: &[(Landmark, f64)]) -> Result<Asked, NoPattern> 
     }
     let mut list = list.to_vec();
     list.sort_by_key(|(landmark, _)| *landmark);
+    if let Some((twice, _)) =
+        list.iter().zip(list.iter().skip(1)).find(|(one, next)| one.0 == next.0).map(|(one, _)| one)
+    {
+        return Err(NoPattern::Twice(*twice));
+    }
     if list.len() < 2 { Err(NoPattern::TooFew) } else { Ok(Asked::Fixed(list)) }
 }
 

@@ -2,6 +2,12 @@
 
 use super::Branch;
 
+/// Largest stretch of a fabric, a fraction (house rule: no knit stretches to eleven times its length).
+pub(super) const MOST_STRETCH: f64 = 10.0;
+
+/// Largest tension, N/m (house rule: a hundred times what a strong knit pulls).
+pub(super) const MOST_TENSION: f64 = 10_000.0;
+
 /// How the piece was hung.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum BenchKind {

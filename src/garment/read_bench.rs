@@ -1,5 +1,6 @@
 //! Owns the reading of the `bench` block of a fabric file.
 
+use super::bench::MOST_STRETCH;
 use super::{Bench, BenchKind, Branch, Exponent, Pull};
 use crate::input::Item;
 use crate::quantity::{Dimension, STANDARD_GRAVITY, read_quantity};
@@ -43,6 +44,12 @@ fn read_pull(item: &Item<'_>, relaxed_cm: f64, branch: Branch) -> Option<Vec<Pul
                     let length = one.girth()?.cm();
                     if length < relaxed_cm {
                         one.refuse("is shorter than the piece without a weight; check both lengths");
+                        return None;
+                    }
+                    if length / relaxed_cm - 1.0 > MOST_STRETCH {
+                        one.refuse(
+                            "is more than eleven times the piece without a weight; check both lengths",
+                        );
                         return None;
                     }
                     Some(length)

@@ -1,6 +1,6 @@
 //! Owns the reading of a fabric file.
 
-use super::bench::pool;
+use super::bench::{MOST_STRETCH, MOST_TENSION, pool};
 use super::read_bench::{read_bench, read_strip};
 use super::read_claim::read_label;
 use super::{Bench, Branch, Exponent, Fabric};
@@ -154,6 +154,10 @@ fn read_pooled(item: &Item<'_>, branch: Branch) -> Option<Curve> {
         );
         return None;
     }
+    if pooled.curve.iter().any(|(_, tension)| *tension > MOST_TENSION) {
+        item.refuse("gives a tension above 10000 N/m; check weights, width and their units");
+        return None;
+    }
     let loading = (branch == Branch::Return).then(|| pool(&bench, Branch::Loading)).flatten();
     Some(Curve {
         points: pooled.curve,
@@ -167,16 +171,14 @@ fn read_point(item: &Item<'_>) -> Option<(f64, f64)> {
     let fields = item.fields()?;
     let stretch = fields.required("stretch", "the stretch, as `stretch: 20 %`").and_then(|one| {
         let share = one.not_negative(Dimension::Ratio)?;
-        // House rule: no knit stretches to eleven times its length.
-        if share > 10.0 {
+        if share > MOST_STRETCH {
             one.refuse("is above 1000 %; check number and unit");
         }
         Some(share)
     });
     let tension = fields.required("tension", "the tension, as `tension: 62 N/m`").and_then(|one| {
         let tension = one.not_negative(Dimension::Tension)?;
-        // House rule: 10 000 N/m is a hundred times what a strong knit pulls.
-        if tension > 10_000.0 {
+        if tension > MOST_TENSION {
             one.refuse("is above 10000 N/m; check number and unit");
         }
         Some(tension)

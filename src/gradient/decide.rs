@@ -159,9 +159,11 @@ fn by_exponent(marks: &[FallMark], setting: &FallSetting<'_>, half: f64) -> f64 
             decided(marks, &FallSetting { band: Band::around(exponent, half), ..setting.clone() })
         })
         .map(|(_, weight)| weight)
-        .sum()
+        .sum::<f64>()
+        .min(1.0)
 }
 
 fn over_normal(holds: impl Fn(f64) -> bool) -> f64 {
-    HERMITE_9.iter().filter(|(z, _)| holds(*z)).map(|(_, weight)| weight).sum()
+    // The weights add up to 1 but for the last bit.
+    HERMITE_9.iter().filter(|(z, _)| holds(*z)).map(|(_, weight)| weight).sum::<f64>().min(1.0)
 }

@@ -5,6 +5,7 @@
 use std::fmt::Write as _;
 
 use super::keys::{Block, Key};
+use super::text::is_refused;
 use super::{FileKind, Kind, Node, Problem, Source, yaml};
 
 /// A value of a draft.
@@ -356,16 +357,30 @@ fn flow(value: &Value) -> String {
 
 /// A text as YAML, in quotes where it needs them.
 fn quoted(text: &str) -> String {
-    let plain = !text.is_empty()
+    let plain = !["", "null", "Null", "NULL", "~"].contains(&text)
         && !text.starts_with(|c: char| "-?:,[]{}#&*!|>'\"%@` ".contains(c) && !is_minus(text, c))
         && !text.ends_with([':', ' '])
-        && !text.contains([',', '[', ']', '{', '}', '"', '\\', '\n'])
+        && !text.contains([',', '[', ']', '{', '}', '"', '\\'])
+        && !text.contains(is_refused)
         && !text.contains(": ")
         && !text.contains(" #");
     if plain {
         return text.to_owned();
     }
-    format!("\"{}\"", text.replace('\\', "\\\\").replace('"', "\\\"").replace('\n', " "))
+    let mut out = String::from("\"");
+    for c in text.chars() {
+        match c {
+            '\\' => out.push_str("\\\\"),
+            '"' => out.push_str("\\\""),
+            // What no file holds as it is stays what it was, for the reader to refuse at its place.
+            c if is_refused(c) => {
+                let _ = write!(out, "\\u{:04x}", u32::from(c));
+            }
+            c => out.push(c),
+        }
+    }
+    out.push('"');
+    out
 }
 
 /// Whether the first character is the sign of a number.
