@@ -162,7 +162,7 @@ fn made(opened: &Opened, setting: &Setting, dice: &mut Dice, wrong: &mut Vec<Str
     if let Some(garment) = &found.pattern.garment {
         let text = garment_file(garment, "demo/knit-r2.yaml");
         let name = root().join("pattern.yaml").display().to_string();
-        if let Err(problems) = open_outfit(Source { name, text: text.clone() }, &setting.schemes) {
+        if let Err(problems) = open_outfit(Source::of_text(name, text.clone()), &setting.schemes) {
             wrong.push(format!("pattern: its file is refused: {} in {text}", problems[0]));
         }
     }
@@ -228,9 +228,8 @@ fn one_more(
     let Some((text, what)) = more::told(&case.files[place].1, record, dice) else { return };
     let mut files = case.files.clone();
     files[place].1 = text.into_bytes();
-    let sources = files.into_iter().map(|(name, bytes)| Source {
-        name: root().join(name).display().to_string(),
-        text: String::from_utf8(bytes).unwrap(),
+    let sources = files.into_iter().map(|(name, bytes)| {
+        Source::of_text(root().join(name).display().to_string(), String::from_utf8(bytes).unwrap())
     });
     let Ok(opened) = open_files(sources.collect(), setting) else { return };
     let Some(after) = assess(&opened, setting) else { return };
@@ -262,7 +261,7 @@ fn inspect(sources: Vec<Source>, setting: &Setting, wrong: &mut Vec<String>) -> 
                 Some(FileKind::Garment | FileKind::Wrap) => open_outfit(source, &setting.schemes).map(|_| ()),
                 Some(FileKind::Fabric) => open_fabric(source).map(|fabric| {
                     let text = fabric_file(&fabric);
-                    if let Err(problems) = open_fabric(Source { name: "again.yaml".to_owned(), text }) {
+                    if let Err(problems) = open_fabric(Source::of_text("again.yaml", text)) {
                         wrong.push(format!("fabric: its file is refused: {}", problems[0]));
                     }
                 }),
@@ -296,7 +295,7 @@ fn new(sources: Vec<Source>, wrong: &mut Vec<String>) -> Result<bool, Vec<Proble
             let _ = more.to_text(false);
         }
         let text = draft.to_text(true);
-        let again = Draft::read(&Source { name: source.name.clone(), text: text.clone() }, kind);
+        let again = Draft::read(&Source::of_text(source.name.clone(), text.clone()), kind);
         match again {
             Ok(again) if again.to_text(true) == text => {}
             Ok(again) => wrong.push(format!("new: a draft changes: {text}\n{}", again.to_text(true))),
