@@ -46,15 +46,27 @@ Strings.yaml_implicit_resolvers = {
 
 
 def sits(child, *pairs):
+    """Waits for each prompt and types its answer; the prompts and the keystrokes, Enter among them."""
     for prompt, typed in pairs:
         child.expect_exact(prompt)
         child.sendline(typed)
+    return len(pairs), sum(len(typed) + 1 for _, typed in pairs)
+
+
+def at_terminal(name, kind="record"):
+    args = ["new", kind, str(FOLDER / name), "--today", "2026-03-14"]
+    return pexpect.spawn(PROGRAM, args, timeout=20, encoding="utf-8", dimensions=(50, 160))
+
+
+def ends(child):
+    child.expect(pexpect.EOF)
+    child.close()
+    return child.exitstatus
 
 
 def guided():
     name = FOLDER / "arm.yaml"
-    args = ["new", "record", str(name), "--today", "2026-03-14"]
-    child = pexpect.spawn(PROGRAM, args, timeout=20, encoding="utf-8", dimensions=(50, 160))
+    child = at_terminal("arm.yaml")
     sits(
         child,
         ("never a name:", "K-0417"),
@@ -62,75 +74,201 @@ def guided():
         ("Did you mean left arm?", ""),
     )
     child.expect_exact("This one is needed")
-    sits(child, ("Which limb", "left arm"), ("affected", "right"), ("Measured on", "back"), ("affected", "left"))
-    child.expect_exact("Measured on")
+    sits(child, ("Which limb", "left arm"), ("affected", "right"), ("tape in cm", "back"), ("affected", "left"))
+    child.expect_exact("tape in cm")
+    second = run("new", "record", str(name), typed="K-2\n")
+    hold("a second writer at the same time is refused", second.returncode == 2 and "is being written by another run" in second.stderr, second.stderr)
     child.sendintr()
-    child.expect(pexpect.EOF)
-    child.close()
+    hold("an interrupted run ends with 2", ends(child) == 2, child.exitstatus)
     kept = name.read_text()
     hold("an interruption keeps every answer", "affected: left" in kept and "client: K-0417" in kept, kept)
     hold("an interruption says how to go on", "To go on: the same command again" in (child.before or ""), child.before)
-    hold("an interrupted run ends with 2", child.exitstatus == 2, child.exitstatus)
+    hold("an interruption leaves no lock", not [path for path in FOLDER.iterdir() if "lock" in path.name], list(FOLDER.iterdir()))
 
-    child = pexpect.spawn(PROGRAM, args, timeout=20, encoding="utf-8", dimensions=(50, 160))
+    # Killed, not interrupted: nothing can be said then, and nothing is lost either.
+    child = at_terminal("arm.yaml")
+    child.expect_exact("tape in cm")
+    child.sendline("no")
+    child.expect_exact("Measured on")
+    child.sendline("2026-03-13")
+    child.expect_exact("Age")
+    child.kill(9)
+    child.close()
+    hold("a killed run keeps every answer", "measured_on: 2026-03-13" in name.read_text(), name.read_text())
+
+    child = at_terminal("arm.yaml")
     sits(
         child,
-        ("Measured on", ""),
-        ("Measured by", "M2"),
         ("Age", ""),
-        ("cause of the swelling known", "yes"),
-        ("Who found it", "physician"),
-        ("Posture", "skip"),
         ("tape is in", ""),
         ("Distances count from", ""),
+        ("Measured by", "M2"),
+        ("who found it", "physician"),
+        ("Posture", "skip"),
         ("wrist (C), girth:", "16,9"),
         ("lower forearm (C1), distance", ""),
-        ("forearm (D), distance", "14"),
-        ("forearm (D), girth:", "25.6 25,8"),
+        ("forearm (D), distance", "14 256"),
+        ("Measure again and type the girth", "25.6 25,8"),
         ("elbow (E), distance", ""),
         ("upper arm (F), distance", "17"),
         ("upper arm (F), girth:", "30.5"),
-        ("axilla (G), distance", "12"),
-        ("axilla (G), girth:", "34.2"),
-        ("thumb web (B), distance", ""),
-        ("hand (A), distance", ""),
+        ("axilla (G), distance", "12 34.2"),
+        ("thumb web (B), distance", "end"),
         ("Length wrist to axilla, 43 cm", ""),
         ("other arm measured too", "no"),
-        ("leave a pit", "none"),
-        ("folds", "no"),
-        ("shape", "no"),
-        ("hand swollen", "no"),
-        ("beyond", "no"),
+        ("0 none of these", "0"),
     )
     groups = 0
-    while child.expect_exact(["0 none · numbers", "Is a pressure prescribed"]) == 0:
+    while child.expect_exact(["0 none · numbers", "Prescribed: scheme"]) == 0:
         child.sendline("0")
         groups += 1
-    child.sendline("class")
-    sits(
-        child,
-        ("Scheme, by its number", "1"),
-        ("Class:", "2"),
-        ("Style", "sleeve"),
-        ("Prescribed by", ""),
-        ("Allergies", "0"),
-        ("Body weight", ""),
-        ("Next: tapeline check", ""),
-    )
-    child.expect(pexpect.EOF)
-    child.close()
-    hold("a guided record ends whole", child.exitstatus == 0, (child.exitstatus, name.read_text()))
-    hold("the questions come by group", groups >= 8, groups)
+    child.sendline("1 2")
+    sits(child, ("Style", "sleeve"), ("Prescribed by", ""), ("Allergies", "0"), ("Body weight", ""), ("Next: tapeline check", ""))
+    hold("a guided record ends whole", ends(child) == 0, (child.exitstatus, name.read_text()))
+    hold("the questions come by group", groups == 9, groups)
+    written = yaml.safe_load(name.read_text())
+    girths = {mark["landmark"]: mark["girth"] for mark in written["marks"]}
+    hold("what was measured again stands", girths == {"wrist": 16.9, "forearm": [25.6, 25.8], "upper-arm": 30.5, "axilla": 34.2}, girths)
     shutil.copy(ROOT / "demo/sleeve-chart-a.yaml", FOLDER)
     chart = (FOLDER / "sleeve-chart-a.yaml").read_text().replace("../", str(ROOT) + "/")
     (FOLDER / "sleeve-chart-a.yaml").write_text(chart)
     for fabric in (ROOT / "demo").glob("knit*.yaml"):
         shutil.copy(fabric, FOLDER)
-    report = run("check", str(name), "sleeve-chart-a.yaml", "--today", "2026-03-14", "--format", "json")
-    hold("the guided record is checked", report.returncode in (0, 1), report.stderr)
+    checked("arm.yaml", "sleeve-chart-a.yaml")
+
+
+def checked(record, *charts):
+    report = run("check", record, *charts, "--today", "2026-03-14", "--format", "json")
+    hold(f"{record} is checked", report.returncode in (0, 1), report.stderr)
     if report.returncode in (0, 1):
         screening = json.loads(report.stdout)["screening"]
-        hold("no question is open", screening["unanswered"] == [], screening["unanswered"])
+        hold(f"{record}: no question is open", screening["unanswered"] == [], screening["unanswered"])
+
+
+NONE = ("0 none · numbers", "0")
+
+
+def counted():
+    """Prompts and keystrokes of two whole records, as a hand that measures would type them."""
+    child = at_terminal("six.yaml")
+    prompts, keys = sits(
+        child,
+        ("never a name:", "K-0417"),
+        ("Which limb", "1"),
+        ("affected", ""),
+        ("tape in cm", ""),
+        ("Measured by", "M2"),
+        ("who found it", "p"),
+        ("Posture", ""),
+        ("wrist (C), girth:", "16.9"),
+        ("lower forearm (C1), distance", "7 20.9"),
+        ("forearm (D), distance", "7 25.7"),
+        ("elbow (E), distance", "8 27.6"),
+        ("upper arm (F), distance", "11 32.4"),
+        ("axilla (G), distance", "9 37.2"),
+        ("thumb web (B), distance", "end"),
+        ("Length wrist to axilla, 42 cm", ""),
+        ("other arm measured too", ""),
+        ("0 none of these", "0"),
+        *[NONE] * 9,
+        ("Prescribed: scheme", "1 2"),
+        ("Style", ""),
+        ("Prescribed by", ""),
+        ("Allergies", "0"),
+        ("Body weight", ""),
+    )
+    hold("an arm of six marks is whole", ends(child) == 0, child.before)
+    print(f"  a six-mark arm without a finding: {prompts} prompts, {keys} keystrokes with Enter")
+    hold("an arm takes no more than 31 prompts and 105 keystrokes", prompts <= 31 and keys <= 105, (prompts, keys))
+    checked("six.yaml")
+    child = at_terminal("leg.yaml")
+    prompts, keys = sits(
+        child,
+        ("never a name:", "K-0520"),
+        ("Which limb", "5"),
+        ("affected", ""),
+        ("tape in cm", ""),
+        ("Measured by", "M2"),
+        ("who found it", "p"),
+        ("Posture", ""),
+        ("ankle (B), distance from the floor", "11 23.4"),
+        ("lower calf (B1), distance", "9 29.2"),
+        ("calf (C), distance", "10 37.6"),
+        ("below knee (D), distance", "9 34.6"),
+        ("knee (E), distance", "end"),
+        ("Length ankle to below-knee, 28 cm", ""),
+        ("other leg measured too", ""),
+        ("0 none of these", "0"),
+        *[NONE] * 8,
+        ("Ankle-brachial", "1.04"),
+        ("Toe pressure", ""),
+        ("On which day", "2026-03-10"),
+        ("Prescribed: scheme", "1 2"),
+        ("Style", ""),
+        ("Prescribed by", ""),
+        ("Allergies", "0"),
+        ("Body weight", ""),
+    )
+    hold("a leg with an index is whole", ends(child) == 0, child.before)
+    print(f"  a leg of four marks with its index: {prompts} prompts, {keys} keystrokes with Enter")
+    hold("a leg takes no more than 31 prompts and 105 keystrokes", prompts <= 31 and keys <= 105, (prompts, keys))
+    checked("leg.yaml")
+
+
+def others_guided():
+    """A chart, a garment and a fabric, typed at a terminal and read back."""
+    child = at_terminal("sizes.yaml", "chart")
+    sits(
+        child,
+        ("Label", "sleeve chart X"),
+        ("Limb", "arm"),
+        ("Style", "sleeve"),
+        ("Claims which scheme", "1 2"),
+        ("Materials", "polyamide, elastane"),
+        ("cover the hand", "no"),
+        ("Fabric file", ""),
+        ("Lengths are in", ""),
+        ("Which marks", "C D G"),
+        ("label, smallest first", "S"),
+        ("wrist (C), as", "14-16"),
+        ("forearm (D), as", "21-24,5"),
+        ("axilla (G), as", "over 28"),
+        ("own measures", "flat_width"),
+        ("wrist (C), flat", "5.3"),
+        ("forearm (D), flat", "7.7"),
+        ("axilla (G), flat", ""),
+        ("Next size", ""),
+    )
+    hold("a guided chart is whole", ends(child) == 0, child.before)
+    seen = run("inspect", "sizes.yaml")
+    hold("a guided chart is read", seen.returncode in (0, 1) and "24.5" in seen.stdout, seen.stdout + seen.stderr)
+    child = at_terminal("one.yaml", "garment")
+    sits(
+        child,
+        ("Label", "sleeve 1"),
+        ("Limb", "arm"),
+        ("Style", ""),
+        ("Claims which scheme", ""),
+        ("Materials", ""),
+        ("cover the hand", "no"),
+        ("Fabric file", ""),
+        ("Lengths are in", "in"),
+        ("hand (A), flat", ""),
+        ("thumb web (B), flat", ""),
+        ("wrist (C), flat", "2 1/2"),
+        ("lower forearm (C1), flat", ""),
+        ("forearm (D), flat", "3½"),
+        ("elbow (E), flat", ""),
+        ("upper arm (F), flat", ""),
+        ("axilla (G), flat", "5"),
+    )
+    hold("a guided garment is whole", ends(child) == 0, child.before)
+    written = yaml.safe_load((FOLDER / "one.yaml").read_text())
+    hold("inch fractions are read", written["flat_width"] == {"wrist": 2.5, "forearm": 3.5, "axilla": 5}, written)
+    child = at_terminal("cloth.yaml", "fabric")
+    sits(child, ("Label", "knit X"), ("What is known", "curve"), ("Next point", "20 62"), ("Next point", "45 120"), ("Next point", ""))
+    hold("a guided fabric is whole", ends(child) == 0, child.before)
+    hold("a guided fabric is read", run("fabric", "cloth.yaml").returncode == 0)
 
 
 # --- the schemas: every demo file passes, every malformed one that a schema can refuse is refused
@@ -284,7 +422,7 @@ def reference():
     hold("powershell has completions", "Register-ArgumentCompleter" in run("print", "completions", "powershell").stdout)
 
 
-for part in [guided, schemas, sheets, resaved, reference]:
+for part in [guided, counted, others_guided, schemas, sheets, resaved, reference]:
     try:
         part()
     except Exception as fault:  # one part that breaks is one failure; the others still run

@@ -349,10 +349,9 @@ fn a_guided_record_is_kept_answer_by_answer() {
     assert!(ran.stderr.contains("To go on: the same command again."), "{}", ran.stderr);
     assert!(text().contains("client: K-0417\nlimb: left arm\n"), "{}", text());
     // On from there: back once, a wrong answer, a comma, a repeat, everything passed over that may be.
-    let mut answers = vec!["right", "back", "left", "", "M2", "", "unknown", "", "", ""];
-    answers.extend(["16,9", "skip", "abc", "14", "25.6 25,8", "", "17", "30.5", "12", "34.2"]);
-    answers.extend(["", "", "", ""]);
-    answers.extend(["none", "no", "no", "no", "no"]);
+    let mut answers = vec!["right", "back", "left", "", "M2", "unknown", ""];
+    answers.extend(["16,9", "skip", "abc", "14 25.6 25,8", "", "17", "30.5", "12 34.2", "end"]);
+    answers.extend(["", "", "0"]);
     answers.extend(["0", "1", "u", "0", "0", "0", "0", "0", "0"]);
     answers.extend(["", "0", "71"]);
     let ran = new(&answers);

@@ -40,6 +40,12 @@ pub(super) fn normal(cell: &str, decimal_comma: bool) -> Option<String> {
     (text != cell).then_some(text)
 }
 
+/// Numbers as they are typed, in plain decimals: `16,5` becomes 16.5, `6 1/2` and `6½` become 6.5.
+pub fn plain_numbers(text: &str) -> String {
+    let text = text.trim();
+    normal(text, true).unwrap_or_else(|| text.to_owned())
+}
+
 /// Each comma between two digits as a point.
 fn points(text: &str) -> String {
     let chars: Vec<char> = text.chars().collect();

@@ -28,6 +28,7 @@ mod row_blocks;
 mod row_cells;
 
 pub use agree::keys_asked;
+pub use cell::plain_numbers;
 pub use draft::Draft;
 pub use fields::Fields;
 pub use file_kind::FileKind;

@@ -113,7 +113,7 @@ pub(super) fn client_question(record: &Record) -> Option<Question> {
 
 /// A label looks like a name when a blank or a comma stands in it, or when it is one word of letters that
 /// begins with a capital and goes on small, as names do (house rule; a reference code has a digit or capitals).
-fn looks_like_a_name(label: &str) -> bool {
+pub fn looks_like_a_name(label: &str) -> bool {
     let mut letters = label.chars();
     let is_capital = letters.next().is_some_and(char::is_uppercase);
     let rest: Vec<char> = letters.collect();

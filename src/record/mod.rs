@@ -44,7 +44,7 @@ pub use answers::{ClearDecision, Cleared, Observed, Pitting, Screening};
 pub use arterial::{Arterial, Cap, Clinical, Index};
 pub use cause::Cause;
 pub use confirmable::Confirmable;
-pub use consistency::mean_log_excess;
+pub use consistency::{looks_like_a_name, mean_log_excess};
 pub use content::{Affected, AgeBand, Allergies, Origin, Record, RecordSpots, VolumeMethod};
 pub use falls::{Fall, falls};
 pub use garment_in_use::GarmentInUse;

@@ -1,7 +1,7 @@
 //! Owns how an answer is read: decimal commas are taken here, a unit may be left out once it is declared.
 
 use jiff::civil::Date;
-use tapeline::input::{Draft, Text, nearest_word};
+use tapeline::input::{Draft, Text, nearest_word, plain_numbers};
 use tapeline::quantity::{Dimension, Unit, Units, read_quantity, read_range};
 
 /// A label.
@@ -27,15 +27,9 @@ pub(super) fn word<'w>(text: &str, words: &[&'w str]) -> Result<&'w str, String>
     Err(format!("`{text}` is none of {}.{near}", words.join(", ")))
 }
 
-/// A comma between two digits as a point.
+/// Decimal commas as points, inch fractions as decimals.
 pub(super) fn pointed(text: &str) -> String {
-    let chars: Vec<char> = text.trim().chars().collect();
-    let digit = |at: Option<usize>| at.and_then(|at| chars.get(at)).is_some_and(char::is_ascii_digit);
-    chars
-        .iter()
-        .enumerate()
-        .map(|(at, c)| if *c == ',' && digit(at.checked_sub(1)) && digit(Some(at + 1)) { '.' } else { *c })
-        .collect()
+    plain_numbers(text)
 }
 
 /// The units that a draft declares.
@@ -52,15 +46,29 @@ pub(super) fn number(draft: &Draft, text: &str, dimension: Dimension) -> Result<
         .map_err(|fault| format!("`{text}` {fault}."))
 }
 
-/// Several numbers of a length, separated by blanks: `25.6 25.8`.
+/// Several numbers of a length, separated by blanks: `25.6 25.8`, `7 20.9 cm`, `7 cm 20.9 cm`.
 pub(super) fn numbers(draft: &Draft, text: &str) -> Result<Vec<String>, String> {
     let text = pointed(text);
-    // A unit behind the last holds for all: `25.6 25.8 cm`.
-    let mut parts: Vec<String> =
-        text.split([' ', '/', ';']).filter(|part| !part.is_empty()).map(str::to_owned).collect();
-    if let Some(unit) = parts.last().filter(|last| Unit::parse(last).is_some()).cloned() {
-        parts.pop();
-        parts = parts.into_iter().map(|part| format!("{part} {unit}")).collect();
+    let mut parts: Vec<String> = Vec::new();
+    let mut told = 0;
+    for part in text.split([' ', ';']).filter(|part| !part.is_empty()) {
+        match (Unit::parse(part).is_some(), parts.last_mut()) {
+            (true, Some(number)) => {
+                *number = format!("{number} {part}");
+                told += 1;
+            }
+            _ => parts.push(part.to_owned()),
+        }
+    }
+    // A unit behind the last alone holds for all.
+    if told == 1
+        && let Some((_, unit)) =
+            parts.last().and_then(|last| last.split_once(' ')).map(|(a, b)| (a.to_owned(), b.to_owned()))
+    {
+        let most = parts.len().saturating_sub(1);
+        for part in parts.iter_mut().take(most) {
+            *part = format!("{part} {unit}");
+        }
     }
     if parts.is_empty() {
         return Err("Type a number.".to_owned());

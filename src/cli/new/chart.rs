@@ -7,7 +7,7 @@ use tapeline::words;
 
 use super::engine;
 use super::step::Step;
-use super::{answer, questions};
+use super::{answer, claimed};
 
 /// The guided chart.
 pub(super) struct Script {
@@ -28,21 +28,7 @@ pub(super) fn about<'s>(draft: &Draft, schemes: &Schemes) -> Vec<Step<'s>> {
         Step::text(draft, "style", "Style, as sleeve or stocking:").or_skip(),
     ];
     let Some(limb) = draft.text("limb").and_then(|word| Limb::parse(&word)) else { return steps };
-    let claimed = draft.has("scheme");
-    steps.push(
-        Step::new(draft, "claim", "Does it claim a pressure class (yes, no):", |text, draft| {
-            match answer::word(text, &["yes", "no"])? {
-                "yes" => draft.set("scheme", ""),
-                _ => draft.leave_out("claim"),
-            }
-            Ok(())
-        })
-        .or_skip()
-        .done_if(claimed),
-    );
-    if claimed {
-        steps.extend(questions::by_class(draft, "", limb, schemes));
-    }
+    steps.push(claimed::claimed(draft, limb, schemes));
     steps.push(
         Step::new(draft, "materials", "Materials, with commas between:", |text, draft| {
             let words = text.split(',').map(str::trim).filter(|one| !one.is_empty());
@@ -118,6 +104,12 @@ impl engine::Script for Script {
             );
         }
         steps
+    }
+
+    fn opened_again(&self, draft: &mut Draft, name: &str) {
+        if !claimed::open_again(draft, name) {
+            draft.remove(name);
+        }
     }
 
     fn problems(&self, text: &str, file: &str) -> Vec<Problem> {

@@ -8,13 +8,23 @@ use super::kept::Kept;
 use super::step::Step;
 use crate::cli::exit::Failure;
 
+/// A doubt about the answer just given.
+pub(super) struct Doubt {
+    /// What is asked.
+    pub(super) question: String,
+    /// The words of `confirmed` that say that it holds.
+    pub(super) words: Vec<String>,
+    /// The prompt for the answer typed anew.
+    pub(super) again: &'static str,
+}
+
 /// The questions of one kind of file.
 pub(super) trait Script {
     /// Every question, in the order of the hand that works; it may depend on the answers so far.
     fn steps(&self, draft: &Draft) -> Vec<Step<'_>>;
 
-    /// A doubt about the answer just given: what is asked, and the word that confirms it.
-    fn doubt(&self, _: &Draft, _: &str) -> Option<(String, String)> {
+    /// A doubt about the answer just given that is not answered yet.
+    fn doubt(&self, _: &Draft, _: &str) -> Option<Doubt> {
         None
     }
 
@@ -39,9 +49,9 @@ pub(super) fn run(
 ) -> Result<bool, Failure> {
     let file = kept.path.display().to_string();
     Ask::show(&format!(
-        "Every answer is kept in {file} at once. Enter takes what is offered or passes over; `back`,"
+        "Every answer is kept in {file} at once. Enter takes what stands in [ ]; `back`, `skip`,"
     ));
-    Ask::show("`skip`, `stop` and `?` work at any question; the same command goes on where you stopped.");
+    Ask::show("`stop` and `?` work at any question; the same command goes on where you stopped.");
     let mut at = 0;
     loop {
         let steps = script.steps(&draft);
@@ -60,6 +70,7 @@ pub(super) fn run(
                     draft.leave_out(&asked);
                 }
             }
+            Moved::Again => {}
             Moved::Back => at = back(script, &mut draft, at),
             Moved::Stopped => {
                 if !ask.has_asked() {
@@ -77,15 +88,29 @@ pub(super) fn run(
         Ask::show(&problem.to_string());
     }
     if !draft.left_out().is_empty() {
-        Ask::show(&format!("Left out: {}.", draft.left_out().join(", ")));
+        let said: Vec<String> = draft.left_out().iter().filter_map(|name| said(name)).collect();
+        if !said.is_empty() {
+            Ask::show(&format!("Passed over: {}.", said.join(", ")));
+        }
     }
     Ask::show(&format!("Written: {file}. {}", script.afterwards(&file)));
     Ok(problems.is_empty())
 }
 
+/// What was passed over, in words; none for what was answered by no, or holds as it was shown.
+fn said(name: &str) -> Option<String> {
+    if matches!(name, "usual" | "widths" | "other_limb") || name.starts_with("lengths.") {
+        return None;
+    }
+    let name = name.rsplit([':', '@']).next().unwrap_or(name);
+    Some(name.replace("arterial.", "").replace(['_', '-', '.'], " "))
+}
+
 /// Where a question led.
 enum Moved {
     On,
+    /// The same question once more.
+    Again,
     Back,
     Stopped,
 }
@@ -137,30 +162,49 @@ fn one(
             continue;
         }
         kept.save(&draft.to_text(false))?;
-        let Some((question, word)) = script.doubt(draft, &step.name) else { return Ok(Moved::On) };
-        Ask::show(&format!("  {question}"));
-        match ask.line("  Measure again and type it, or Enter if it holds:") {
+        if let Some(elsewhere) = doubted(script, step, draft, kept, ask)? {
+            return Ok(elsewhere);
+        }
+        return Ok(Moved::On);
+    }
+}
+
+/// Asks about an answer that is in doubt until it holds; where that led, unless on.
+fn doubted(
+    script: &dyn Script,
+    step: &Step<'_>,
+    draft: &mut Draft,
+    kept: &Kept,
+    ask: &mut Ask,
+) -> Result<Option<Moved>, Failure> {
+    while let Some(doubt) = script.doubt(draft, &step.name) {
+        Ask::show(&format!("  {}", doubt.question));
+        match ask.line(&format!("  {}", doubt.again)) {
             Typed::Text(again) => {
                 let before = draft.clone();
                 if let Err(what) = (step.take)(&again, draft) {
                     *draft = before;
                     Ask::show(&format!("  {what}"));
-                    continue;
                 }
             }
-            Typed::Stop => return Ok(Moved::Stopped),
-            Typed::Back => return Ok(Moved::Back),
-            _ => {
+            Typed::Stop => return Ok(Some(Moved::Stopped)),
+            Typed::Back => {
+                script.opened_again(draft, &step.name);
+                kept.save(&draft.to_text(false))?;
+                return Ok(Some(Moved::Again));
+            }
+            Typed::Help => Ask::show(
+                "  Few adults have that, or tape or keyboard slipped. Enter says that it was looked at again and holds.",
+            ),
+            Typed::Nothing | Typed::Skip => {
                 let mut words = draft.list("confirmed");
-                if !words.contains(&word) {
-                    words.push(word);
-                }
+                words.extend(doubt.words.into_iter().filter(|one| !draft.list("confirmed").contains(one)));
                 draft.set_list("confirmed", &words);
             }
         }
         kept.save(&draft.to_text(false))?;
-        return Ok(Moved::On);
     }
+    Ok(None)
 }
 
 /// Opens the question before `at` again.

@@ -8,7 +8,7 @@ use tapeline::words;
 
 use super::engine;
 use super::step::Step;
-use super::{answer, chart};
+use super::{answer, chart, claimed};
 
 /// The guided garment.
 pub(super) struct Script {
@@ -38,6 +38,12 @@ impl engine::Script for Script {
             );
         }
         steps
+    }
+
+    fn opened_again(&self, draft: &mut Draft, name: &str) {
+        if !claimed::open_again(draft, name) {
+            draft.remove(name);
+        }
     }
 
     fn problems(&self, text: &str, file: &str) -> Vec<Problem> {

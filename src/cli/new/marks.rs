@@ -24,27 +24,39 @@ fn place_of(draft: &Draft, list: &str, limb: Limb, landmark: Landmark) -> Option
     })
 }
 
+/// The landmark from which distances count where nothing else is said.
+pub(super) fn usual_zero(limb: Limb) -> &'static str {
+    match limb {
+        Limb::Arm => "wrist",
+        Limb::Leg => "floor",
+    }
+}
+
+/// The question from where distances count.
+pub(super) fn zero<'s>(draft: &Draft, limb: Limb) -> Step<'s> {
+    let words: &'static [&'static str] = match limb {
+        Limb::Arm => &ARM_ORIGINS,
+        Limb::Leg => &LEG_ORIGINS,
+    };
+    Step::word(draft, "positions_from", "Distances count from the", words).offer(usual_zero(limb))
+}
+
 /// Every question about marks.
 pub(super) fn steps<'s>(draft: &Draft, limb: Limb, both: bool) -> Vec<Step<'s>> {
-    let mut steps = vec![match limb {
-        Limb::Arm => {
-            Step::word(draft, "positions_from", "Distances count from the", &ARM_ORIGINS).offer("wrist")
-        }
-        Limb::Leg => {
-            Step::word(draft, "positions_from", "Distances count from the", &LEG_ORIGINS).offer("floor")
-        }
-    }];
+    let mut steps = Vec::new();
     if !draft.has("positions_from") {
         return steps;
     }
-    let lists: &[(&str, &str)] =
-        if both { &[("left.marks", "Left"), ("right.marks", "Right")] } else { &[("marks", "")] };
-    for (list, side) in lists {
-        for landmark in measuring_order(limb) {
-            steps.extend(of_landmark(draft, list, side, limb, landmark));
-        }
+    let (list, side) = if both { ("left.marks", "Left") } else { ("marks", "") };
+    let order = measuring_order(limb);
+    for (at, landmark) in order.iter().copied().enumerate() {
+        let further: Vec<Landmark> = order.iter().copied().skip(at + 1).collect();
+        steps.extend(of_landmark(draft, list, side, limb, landmark, further));
     }
-    if !both {
+    if both {
+        let right = ("right.marks", format!("Right {}", limb.name()));
+        steps.extend(beside(draft, limb, "left.marks", (right.0, &right.1), false));
+    } else {
         steps.extend(length(draft, limb));
         steps.extend(other_limb(draft, limb));
     }
@@ -79,14 +91,22 @@ fn length<'s>(draft: &Draft, limb: Limb) -> Option<Step<'s>> {
     )
 }
 
-fn of_landmark<'s>(draft: &Draft, list: &str, side: &str, limb: Limb, landmark: Landmark) -> Vec<Step<'s>> {
+fn of_landmark<'s>(
+    draft: &Draft,
+    list: &str,
+    side: &str,
+    limb: Limb,
+    landmark: Landmark,
+    further: Vec<Landmark>,
+) -> Vec<Step<'s>> {
     let place = place_of(draft, list, limb, landmark);
     let asked = format!("{side} {}", words::label(landmark)).trim().to_owned();
     let where_is = format!("{asked}: {}", where_is(landmark));
     let mut steps = Vec::new();
     let zero = is_zero(draft, landmark);
     if !zero {
-        steps.push(distance(draft, list, limb, landmark, &asked).above([where_is.clone()]).or_skip());
+        let step = distance(draft, list, limb, landmark, &asked, further);
+        steps.push(step.above([where_is.clone()]).or_skip());
         if place.is_none() {
             return steps;
         }
@@ -103,11 +123,7 @@ fn of_landmark<'s>(draft: &Draft, list: &str, side: &str, limb: Limb, landmark: 
             if zero {
                 draft.set(&format!("{list_owned}.{at}.at"), "0");
             }
-            let path = format!("{list_owned}.{at}.girth");
-            match girths.as_slice() {
-                [one] => draft.set(&path, one),
-                several => draft.set_list(&path, several),
-            }
+            set_girths(draft, &format!("{list_owned}.{at}.girth"), &girths);
             Ok(())
         },
     )
@@ -117,31 +133,66 @@ fn of_landmark<'s>(draft: &Draft, list: &str, side: &str, limb: Limb, landmark: 
     steps
 }
 
-/// The question for the place of a mark.
-fn distance<'s>(draft: &Draft, list: &str, limb: Limb, landmark: Landmark, asked: &str) -> Step<'s> {
+fn set_girths(draft: &mut Draft, path: &str, girths: &[String]) {
+    match girths {
+        [one] => draft.set(path, one),
+        several => draft.set_list(path, several),
+    }
+}
+
+/// The question for the place of a mark, and with it for its girth.
+fn distance<'s>(
+    draft: &Draft,
+    list: &str,
+    limb: Limb,
+    landmark: Landmark,
+    asked: &str,
+    further: Vec<Landmark>,
+) -> Step<'s> {
     let outward = landmark.on_extremity() && limb == Limb::Arm;
     let (prompt, from) = match before(draft, list, limb, landmark) {
-        _ if outward => (format!("{asked}, distance from the wrist toward the fingers:"), 0.0),
+        _ if outward => (format!("{asked}, distance from the wrist toward the fingers, and girth:"), 0.0),
         Some((other, cm)) if !landmark.on_extremity() => {
-            (format!("{asked}, distance from the {}:", words::noun(other)), cm)
+            (format!("{asked}, distance from the {}, and girth:", words::noun(other)), cm)
         }
         _ => {
             let origin = draft.text("positions_from").unwrap_or_default();
-            (format!("{asked}, distance from the {origin}:"), 0.0)
+            (format!("{asked}, distance from the {origin}, and girth:"), 0.0)
         }
     };
     let known = place_of(draft, list, limb, landmark);
     let list = list.to_owned();
     Step::new(draft, format!("{list}@{}", landmark.name()), prompt, move |text, draft| {
-        let text = answer::number(draft, text, Dimension::Length)?;
-        let own = answer::cm(draft, &text).unwrap_or_default();
-        let place = place_of(draft, &list, limb, landmark).unwrap_or(draft.count(&list));
+        if text.eq_ignore_ascii_case("end") {
+            for one in std::iter::once(landmark).chain(further.iter().copied()) {
+                draft.leave_out(&format!("{list}@{}", one.name()));
+            }
+            return Ok(());
+        }
+        let all = answer::numbers(draft, text)?;
+        let place = place_of(draft, &list, limb, landmark);
+        let girth = place.map(|at| format!("{list}.{at}.girth")).filter(|path| draft.has(path));
+        if let Some(path) = girth {
+            // The girth was in doubt and is measured again; its distance may stand before it once more.
+            let at = place.and_then(|at| answer::cm(draft, &draft.text(&format!("{list}.{at}.at"))?));
+            let told = all.first().and_then(|one| answer::cm(draft, one)).unwrap_or_default();
+            let stands = if outward { -told } else { from + told };
+            let again = all.len() > 1 && at.is_some_and(|at| (at - stands).abs() < 0.01);
+            set_girths(draft, &path, all.get(usize::from(again)..).unwrap_or(&all));
+            return Ok(());
+        }
+        let Some((own, girths)) = all.split_first() else { return Ok(()) };
+        let own = answer::cm(draft, own).unwrap_or_default();
+        let place = place.unwrap_or(draft.count(&list));
         draft.set(&format!("{list}.{place}.landmark"), landmark.name());
         let at = if outward { -own } else { from + own };
         draft.set(&format!("{list}.{place}.at"), &in_unit(draft, at));
+        if !girths.is_empty() {
+            set_girths(draft, &format!("{list}.{place}.girth"), girths);
+        }
         Ok(())
     })
-    .help("How far along the limb, with the same tape; Enter passes over a mark that is not measured. Distances are added up: the file holds each from the zero.")
+    .help("How far along the limb, then the girth, as 7 20.9; a second tape value behind it, as 7 20.9 21.1. Enter passes over a mark that is not measured, `end` passes over all that follow. Distances are added up: the file holds each from the zero.")
     .done_if(known.is_some())
 }
 
@@ -174,10 +225,9 @@ fn in_unit(draft: &Draft, cm: f64) -> String {
 
 /// The other limb, at the same marks.
 fn other_limb<'s>(draft: &Draft, limb: Limb) -> Vec<Step<'s>> {
-    let name = "other_limb";
-    let asked = format!("Was the other {} measured too", limb.name());
+    let asked = format!("Was the other {} measured too (yes, no):", limb.name());
     let mut steps = vec![
-        Step::new(draft, name, format!("{asked} (yes, no):"), move |text, draft| {
+        Step::new(draft, "other_limb", asked, move |text, draft| {
             match answer::word(text, &YES_NO)? {
                 "yes" => draft.set("other_limb.marks", ""),
                 _ => draft.leave_out("other_limb"),
@@ -186,47 +236,47 @@ fn other_limb<'s>(draft: &Draft, limb: Limb) -> Vec<Step<'s>> {
         })
         .or_skip(),
     ];
-    if !draft.has("other_limb") {
-        return steps;
-    }
-    for place in 0..draft.count("marks") {
-        let Some(landmark) =
-            draft.text(&format!("marks.{place}.landmark")).and_then(|word| Landmark::parse(limb, &word))
-        else {
-            continue;
-        };
-        let own = place_of(draft, "other_limb.marks", limb, landmark);
-        let done = own.is_some_and(|at| draft.has(&format!("other_limb.marks.{at}.girth")));
-        steps.push(
-            Step::new(
-                draft,
-                format!("other_limb:{}", landmark.name()),
-                format!("Other {}, {}, girth:", limb.name(), words::label(landmark)),
-                move |text, draft| {
-                    let girths = answer::numbers(draft, text)?;
-                    let at = place_of(draft, "other_limb.marks", limb, landmark)
-                        .unwrap_or(draft.count("other_limb.marks"));
-                    let same = draft.text(&format!("marks.{place}.at")).unwrap_or_default();
-                    draft.set(&format!("other_limb.marks.{at}.landmark"), landmark.name());
-                    draft.set(&format!("other_limb.marks.{at}.at"), &same);
-                    let path = format!("other_limb.marks.{at}.girth");
-                    match girths.as_slice() {
-                        [one] => draft.set(&path, one),
-                        several => draft.set_list(&path, several),
-                    }
-                    Ok(())
-                },
-            )
-            .or_skip()
-            .done_if(done),
-        );
+    if draft.has("other_limb") {
+        let other = format!("Other {}", limb.name());
+        steps.extend(beside(draft, limb, "marks", ("other_limb.marks", &other), true));
     }
     steps
 }
 
-/// The landmark of a question about a girth of the measured limb.
+/// The girths of a second limb, at the places of the first.
+fn beside<'s>(
+    draft: &Draft,
+    limb: Limb,
+    first: &str,
+    (list, said): (&str, &str),
+    may_skip: bool,
+) -> Vec<Step<'s>> {
+    let mut steps = Vec::new();
+    for landmark in measuring_order(limb) {
+        let Some(place) = place_of(draft, first, limb, landmark) else { continue };
+        let own = place_of(draft, list, limb, landmark);
+        let done = own.is_some_and(|at| draft.has(&format!("{list}.{at}.girth")));
+        let (first, list) = (first.to_owned(), list.to_owned());
+        let asked = format!("{said}, {}, girth:", words::label(landmark));
+        let step = Step::new(draft, format!("{list}:{}", landmark.name()), asked, move |text, draft| {
+            let girths = answer::numbers(draft, text)?;
+            let at = place_of(draft, &list, limb, landmark).unwrap_or(draft.count(&list));
+            let same = draft.text(&format!("{first}.{place}.at")).unwrap_or_default();
+            draft.set(&format!("{list}.{at}.landmark"), landmark.name());
+            draft.set(&format!("{list}.{at}.at"), &same);
+            set_girths(draft, &format!("{list}.{at}.girth"), &girths);
+            Ok(())
+        })
+        .help("At the same place as on the first side; a number, or two tape values as 25.6 25.8.")
+        .done_if(done);
+        steps.push(if may_skip { step.or_skip() } else { step });
+    }
+    steps
+}
+
+/// The landmark whose girth a question has asked for.
 pub(super) fn landmark_of_girth(draft: &Draft, name: &str) -> Option<Landmark> {
-    let (list, word) = name.split_once(':')?;
+    let (list, word) = name.split_once([':', '@'])?;
     let limb = super::record::limb_of(draft)?.0;
     list.ends_with("marks").then(|| Landmark::parse(limb, word))?
 }
@@ -234,12 +284,22 @@ pub(super) fn landmark_of_girth(draft: &Draft, name: &str) -> Option<Landmark> {
 /// Takes the mark of a question out again; whether the name was one.
 pub(super) fn open_again(draft: &mut Draft, name: &str) -> bool {
     let Some((list, word)) = name.split_once([':', '@']) else { return false };
-    let girth_alone = name.contains(':') && list != "other_limb";
+    if !list.ends_with("marks") {
+        return false;
+    }
     let Some((limb, _)) = super::record::limb_of(draft) else { return false };
-    let list = if list == "other_limb" { "other_limb.marks" } else { list };
+    // A girth asked for by itself is asked for by itself again; its place stays.
+    let girth_alone = name.contains(':') && !matches!(list, "other_limb.marks" | "right.marks");
     if let Some(landmark) = Landmark::parse(limb, word)
         && let Some(place) = place_of(draft, list, limb, landmark)
     {
+        let mut held = draft.list("confirmed");
+        held.retain(|word| word != landmark.name());
+        if held.is_empty() {
+            draft.remove("confirmed");
+        } else {
+            draft.set_list("confirmed", &held);
+        }
         let whole = !girth_alone || is_zero(draft, landmark);
         draft.remove(&format!("{list}.{place}{}", if whole { "" } else { ".girth" }));
     }

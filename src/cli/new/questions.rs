@@ -1,48 +1,16 @@
-//! Owns the questions after the marks: what is seen, the screening by group, the arteries of a leg, what
-//! is prescribed, what is not borne.
+//! Owns the questions of the screening, a group at a time with all its items on screen, and of what is
+//! not borne.
 
 use tapeline::anatomy::Limb;
-use tapeline::garment::Schemes;
 use tapeline::input::Draft;
-use tapeline::quantity::Dimension;
 use tapeline::rules::{AllergyKind, AnsweredBy, Group, ItemRule, Rules};
 
 use super::answer;
 use super::step::Step;
 
-const PITTING: [&str; 4] = ["none", "minor", "strong", "unknown"];
-const YES_NO: [&str; 3] = ["no", "yes", "unknown"];
-const CLINICAL: [&str; 3] = ["adequate", "doubtful", "inadequate"];
-const ROLES: [&str; 5] = ["physician", "vascular", "podiatry", "therapist", "fitter"];
-const HOW: [&str; 2] = ["class", "range"];
-
 /// The prefixes of what belongs to a side.
-fn sides(both: bool) -> &'static [(&'static str, &'static str)] {
+pub(super) fn sides(both: bool) -> &'static [(&'static str, &'static str)] {
     if both { &[("left.", "Left: "), ("right.", "Right: ")] } else { &[("", "")] }
-}
-
-/// What is seen on the limb.
-pub(super) fn observed<'s>(draft: &Draft, limb: Limb, both: bool) -> Vec<Step<'s>> {
-    let swollen = match limb {
-        Limb::Arm => ("hand_swelling", "is the hand swollen"),
-        Limb::Leg => ("foot_swelling", "is the foot swollen"),
-    };
-    let asked = [
-        ("folds", "does the skin lie in folds"),
-        ("distortion", "has the limb lost its shape"),
-        swollen,
-        ("swelling_beyond", "is there swelling beyond the limb's root"),
-    ];
-    let mut steps = Vec::new();
-    for (prefix, side) in sides(both) {
-        let pitting = format!("{side}Does a finger leave a pit");
-        steps.push(Step::word(draft, format!("{prefix}observed.pitting"), &pitting, &PITTING).or_skip());
-        for (key, question) in asked {
-            let prompt = format!("{side}Seen: {question}");
-            steps.push(Step::word(draft, format!("{prefix}observed.{key}"), &prompt, &YES_NO).or_skip());
-        }
-    }
-    steps
 }
 
 /// The items of a group that are asked on a limb.
@@ -192,166 +160,6 @@ pub(super) fn open_again(draft: &mut Draft, name: &str, rules: &Rules) -> bool {
     let words = words_of(group, &items(rules, limb, group));
     open_group(draft, before, &words);
     true
-}
-
-/// What is known of the arteries of a leg.
-pub(super) fn arterial<'s>(draft: &Draft, both: bool) -> Vec<Step<'s>> {
-    let mut steps = Vec::new();
-    for (prefix, side) in sides(both) {
-        let path = format!("{prefix}arterial.abpi");
-        let target = path.clone();
-        let day = format!("{prefix}arterial.taken_on");
-        let abpi = Step::new(
-            draft,
-            path,
-            format!("{side}Ankle-brachial pressure index, as 1.04, or `not-compressible`:"),
-            move |text, draft| {
-                let text = answer::pointed(text);
-                let index = text.parse::<f64>().ok().filter(|index| (0.0..=2.5).contains(index));
-                if index.is_none() && text != "not-compressible" {
-                    return Err(format!("`{text}` is no index from 0 to 2.5."));
-                }
-                draft.set(&target, &text);
-                Ok(())
-            },
-        );
-        steps.push(
-            abpi.or_skip()
-                .help("Enter passes over where none was taken; a leg needs one or a clinical judgement."),
-        );
-        let target = format!("{prefix}arterial.toe");
-        let toe = target.clone();
-        steps.push(
-            Step::new(draft, target, format!("{side}Toe pressure, as 80 mmHg:"), move |text, draft| {
-                let text = with_unit(text, "mmHg");
-                draft.set(&toe, &answer::number(draft, &text, Dimension::Pressure)?);
-                Ok(())
-            })
-            .or_skip(),
-        );
-        steps.push(
-            Step::word(
-                draft,
-                format!("{prefix}arterial.clinical"),
-                &format!("{side}Blood supply as judged by hand and eye"),
-                &CLINICAL,
-            )
-            .or_skip(),
-        );
-        if draft.has(&format!("{prefix}arterial.clinical")) {
-            let by = format!("{prefix}arterial.clinical_by");
-            steps.push(Step::word(draft, by, &format!("{side}Judged by"), &ROLES));
-        }
-        if draft.has(&format!("{prefix}arterial")) {
-            let target = day.clone();
-            let offered = draft.text("measured_on").unwrap_or_default();
-            steps.push(
-                Step::new(draft, day, format!("{side}These were taken on:"), move |text, draft| {
-                    draft.set(&target, &answer::day(text)?);
-                    Ok(())
-                })
-                .offer(offered.get(..10).unwrap_or(&offered)),
-            );
-        }
-    }
-    steps
-}
-
-/// A bare number with a unit behind it.
-fn with_unit(text: &str, unit: &str) -> String {
-    let text = answer::pointed(text);
-    if text.chars().all(|c| c.is_ascii_digit() || c == '.') { format!("{text} {unit}") } else { text }
-}
-
-/// What is prescribed: by scheme and class from a list, or by range.
-pub(super) fn prescribed<'s>(draft: &Draft, limb: Limb, schemes: &Schemes) -> Vec<Step<'s>> {
-    let chosen = draft.has("prescribed.scheme") || draft.has("prescribed.range");
-    let mut steps = vec![
-        Step::new(
-            draft,
-            "prescribed",
-            "Is a pressure prescribed, by class or by range (class, range):",
-            |text, draft| {
-                match answer::word(text, &HOW)? {
-                    "class" => draft.set("prescribed.scheme", ""),
-                    _ => draft.set("prescribed.range", ""),
-                }
-                Ok(())
-            },
-        )
-        .or_skip()
-        .done_if(chosen),
-    ];
-    if draft.has("prescribed.range") {
-        let done = draft.text("prescribed.range").is_some_and(|text| !text.is_empty());
-        steps.push(
-            Step::new(
-                draft,
-                "prescribed.range",
-                "Range at the wrist or ankle, as 20-25 mmHg:",
-                |text, draft| {
-                    let text = answer::pointed(text);
-                    let text = if text.contains("Hg") || text.contains("Pa") {
-                        text
-                    } else {
-                        format!("{text} mmHg")
-                    };
-                    draft.set("prescribed.range", &text);
-                    Ok(())
-                },
-            )
-            .done_if(done),
-        );
-    } else if draft.has("prescribed.scheme") {
-        steps.extend(by_class(draft, "prescribed.", limb, schemes));
-    }
-    if chosen {
-        steps.push(Step::text(draft, "prescribed.style", "Style, as sleeve or stocking:").or_skip());
-        steps.push(Step::text(draft, "prescribed.by", "Prescribed by (a role):").or_skip());
-    }
-    steps
-}
-
-/// A scheme and a class of it, each from a list; `prefix` is where they stand.
-pub(super) fn by_class<'s>(draft: &Draft, prefix: &str, limb: Limb, schemes: &Schemes) -> Vec<Step<'s>> {
-    let known: Vec<(String, String)> = schemes
-        .ids()
-        .into_iter()
-        .filter_map(|id| schemes.find(id))
-        .filter(|scheme| scheme.limbs.include(limb))
-        .map(|scheme| (scheme.id.clone(), scheme.label.clone()))
-        .collect();
-    let path = format!("{prefix}scheme");
-    let scheme = draft.text(&path).filter(|id| !id.is_empty());
-    let lines: Vec<String> =
-        known.iter().enumerate().map(|(at, (id, label))| format!("  {} {id}: {label}", at + 1)).collect();
-    let target = path.clone();
-    let ids: Vec<String> = known.into_iter().map(|(id, _)| id).collect();
-    let mut steps = vec![
-        Step::new(draft, path, "Scheme, by its number or id:", move |text, draft| {
-            let words: Vec<&str> = ids.iter().map(String::as_str).collect();
-            draft.set(&target, answer::word(text, &words)?);
-            Ok(())
-        })
-        .above(lines)
-        .done_if(scheme.is_some()),
-    ];
-    let Some(scheme) = scheme.and_then(|id| schemes.find(&id)) else { return steps };
-    let lines: Vec<String> =
-        scheme.classes.iter().map(|band| format!("  {}: {}", band.class, band.spoken())).collect();
-    let classes: Vec<String> = scheme.classes.iter().map(|band| band.class.clone()).collect();
-    let target = format!("{prefix}class");
-    let path = target.clone();
-    steps.push(
-        Step::new(draft, path, "Class:", move |text, draft| {
-            let class = classes.iter().find(|class| **class == text.trim());
-            let class = class.ok_or_else(|| format!("`{text}` is none of {}.", classes.join(", ")))?;
-            draft.set(&target, class);
-            Ok(())
-        })
-        .above(lines),
-    );
-    steps
 }
 
 /// Materials that are not borne, from the table of the rules.
