@@ -46,6 +46,7 @@ mod chance_volume;
 mod charts;
 mod cli;
 mod clients;
+mod conformance;
 mod conformance_volume;
 mod contradictions;
 mod demo;

@@ -1,5 +1,7 @@
 //! Owns the two forms that a batch writes: CSV and JSON lines.
 
+use crate::input::escaped;
+
 use super::number::{write_decimal, write_hundredths};
 
 /// The form of the output.
@@ -99,6 +101,8 @@ impl<'o> RowWriter<'o> {
     pub(super) fn text(&mut self, text: Option<&str>) {
         let Some(text) = text else { return self.empty() };
         self.next();
+        // Rows are looked at in a terminal too.
+        let text = &escaped(text);
         match self.form {
             BatchForm::Csv => csv_text(self.out, text),
             BatchForm::Jsonl => json_text(self.out, text),

@@ -4,10 +4,13 @@
 use std::io::Write as _;
 use std::sync::atomic::{AtomicBool, Ordering};
 
+use tapeline::input::escaped;
+
 static LOST: AtomicBool = AtomicBool::new(false);
 
-/// Says one line.
+/// Says a line, or several; a character that a terminal would obey stands as its code.
 pub(crate) fn line(text: &str) {
+    let text = text.split('\n').map(escaped).collect::<Vec<_>>().join("\n");
     let mut out = std::io::stderr().lock();
     let written =
         out.write_all(text.as_bytes()).and_then(|()| out.write_all(b"\n")).and_then(|()| out.flush());

@@ -43,4 +43,4 @@ pub use schema::schema;
 pub use source::{Source, files_read};
 pub use suggest::nearest_word;
 pub use table::{Row, Table};
-pub use text::{Text, TextFault};
+pub use text::{Text, TextFault, escaped};

@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use super::text::is_refused;
+use super::text::{escaped, is_refused};
 
 /// Problems printed of one file; the rest are counted (house rule).
 pub const MOST_PROBLEMS: usize = 50;
@@ -65,19 +65,6 @@ const REPEATED: usize = 80;
 /// Longest name of a field that is printed, characters; our own are far shorter.
 const FIELD: usize = 200;
 
-/// A text of a user as messages show it: what no line of text holds stands as its code.
-fn escaped(text: &str) -> String {
-    let mut shown = String::with_capacity(text.len());
-    for c in text.chars() {
-        if is_refused(c) {
-            shown.extend(c.escape_unicode());
-        } else {
-            shown.push(c);
-        }
-    }
-    shown
-}
-
 /// A message with control characters escaped and long texts in backticks cut short.
 fn printable(what: &str) -> String {
     let clean = escaped;
@@ -86,7 +73,7 @@ fn printable(what: &str) -> String {
         let quoted = number % 2 == 1;
         parts.push(match part.char_indices().nth(REPEATED) {
             Some((end, _)) if quoted => format!("{}…", clean(part.get(..end).unwrap_or_default())),
-            _ => clean(part),
+            _ => clean(part).into_owned(),
         });
     }
     parts.join("`")

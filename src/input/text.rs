@@ -1,5 +1,6 @@
 //! Owns the one type of every label that a file states and a report prints.
 
+use std::borrow::Cow;
 use std::fmt;
 
 /// A label: one line, no control characters, no bidirectional overrides, at most 120 columns.
@@ -49,6 +50,23 @@ impl Text {
 pub(super) fn is_refused(c: char) -> bool {
     c.is_control()
         || matches!(c, '\u{2028}' | '\u{2029}' | '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' | '\u{feff}')
+}
+
+/// A text of a user as messages and rows show it: what no line of text holds stands as its code,
+/// `\u{1b}`.
+pub fn escaped(text: &str) -> Cow<'_, str> {
+    if !text.contains(is_refused) {
+        return Cow::Borrowed(text);
+    }
+    let mut shown = String::with_capacity(text.len());
+    for c in text.chars() {
+        if is_refused(c) {
+            shown.extend(c.escape_unicode());
+        } else {
+            shown.push(c);
+        }
+    }
+    Cow::Owned(shown)
 }
 
 impl fmt::Display for TextFault {

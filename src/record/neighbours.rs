@@ -41,7 +41,7 @@ pub struct BesideNeighbours {
 impl BesideNeighbours {
     /// Whether it raises no question.
     pub fn holds(&self) -> bool {
-        (self.low..=self.high).contains(&self.ratio)
+        holds(self.ratio, self.low, self.high)
     }
 
     /// How far the girth lies from what the neighbours let expect, in SD (house rule: the band spans four).
@@ -49,6 +49,13 @@ impl BesideNeighbours {
         let (low, high) = (self.low.ln(), self.high.ln());
         4.0 * (self.ratio.ln() - f64::midpoint(low, high)) / (high - low)
     }
+}
+
+/// Whether a ratio lies in a closed band; on its end it does, whatever the last bit of a division says
+/// (house rule: 1e-9 relative, far below a tenth of a millimetre).
+pub(super) fn holds(ratio: f64, low: f64, high: f64) -> bool {
+    const LAST_BIT: f64 = 1e-9;
+    ratio >= low * (1.0 - LAST_BIT) && ratio <= high * (1.0 + LAST_BIT)
 }
 
 /// Whether the rules have survey data of a landmark.

@@ -3,7 +3,7 @@
 use super::MarkPlace;
 use super::girths::{GirthAt, Girths};
 use super::mark::tenths_of;
-use super::neighbours::{BesideNeighbours, SERIAL_MOST_CM, beside_neighbours};
+use super::neighbours::{BesideNeighbours, SERIAL_MOST_CM, beside_neighbours, holds};
 use crate::anatomy::Landmark;
 use crate::quantity::Girth;
 use crate::rules::{Basis, NumberId, PlausibleRatio, Rules};
@@ -91,7 +91,7 @@ pub(super) fn unusual(
             return None;
         }
         let ratio = girths.at(band.of)?.cm() / girths.at(band.to)?.cm();
-        let outside = !(band.low..=band.high).contains(&ratio);
+        let outside = !holds(ratio, band.low, band.high);
         outside.then(|| Unusual::Ratio { band: band.clone(), ratio })
     }));
     if all.is_empty() {
