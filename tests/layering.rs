@@ -52,8 +52,8 @@ fn not_theirs(file: &SourceFile) -> Vec<String> {
                 wrong.push(format!("`{said}` does not belong in the library"));
             }
         }
-        let of_input =
-            std && second == "fs" || matches!(first, "serde_yaml" | "calamine" | "csv") && parts.len() > 1;
+        let of_input = std && second == "fs"
+            || matches!(first, "serde_yaml" | "calamine" | "csv" | "zip") && parts.len() > 1;
         let writes_a_table = room == Some("render") && first == "csv" && second.starts_with("Writer");
         if of_input && room != Some("input") && !writes_a_table {
             wrong.push(format!("`{said}` belongs in `input` only"));

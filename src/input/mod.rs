@@ -22,6 +22,7 @@ mod draft;
 mod landmarks;
 mod cell;
 mod table;
+mod ods_merged;
 mod sheet;
 mod schema;
 mod row_blocks;

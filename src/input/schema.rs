@@ -66,7 +66,7 @@ fn of_block(block: &'static Block, kind: Option<FileKind>) -> Value {
             }
             // A place may lie below the zero; nothing else that is measured does.
             if key.name == "at" {
-                map.remove("minimum");
+                map.remove("exclusiveMinimum");
                 map.insert(
                     "pattern".to_owned(),
                     json!(format!("^ *[-\u{2212}]?{NUMBER}{} *$", unit(Dimension::Length))),
@@ -93,6 +93,18 @@ fn of_block(block: &'static Block, kind: Option<FileKind>) -> Value {
         let needed: Vec<Value> = group.iter().map(|key| json!({"required": [key]})).collect();
         all.push(json!({"anyOf": needed}));
     }
+    if kind.is_some() && block.key("limb").is_some() {
+        for limb in [Limb::Arm, Limb::Leg] {
+            if let Some(then) = of_limb(block, limb) {
+                let when = json!({"properties": {"limb": {"pattern": limb.name()}}, "required": ["limb"]});
+                all.push(json!({"if": when, "then": then}));
+            }
+        }
+    }
+    if block.key("left").is_some() && block.key("right").is_some() {
+        let when = json!({"properties": {"limb": {"pattern": "^both"}}, "required": ["limb"]});
+        all.push(json!({"if": when, "then": {"required": ["left", "right"]}}));
+    }
     for (one, other) in block.not_both {
         all.push(json!({"not": {"required": [one, other]}}));
     }
@@ -112,6 +124,32 @@ fn of_block(block: &'static Block, kind: Option<FileKind>) -> Value {
         }
     }
     schema
+}
+
+/// What holds of a block once its limb is known: its landmarks are that limb's.
+fn of_limb(block: &'static Block, limb: Limb) -> Option<Value> {
+    let mut properties = Map::new();
+    for key in block.keys {
+        if let Some(value) = of_limb_form(&key.form, limb) {
+            properties.insert(key.name.to_owned(), value);
+        }
+    }
+    (!properties.is_empty()).then(|| json!({"properties": properties}))
+}
+
+fn of_limb_form(form: &Form, limb: Limb) -> Option<Value> {
+    match form {
+        Form::Landmark => Some(json!({"enum": words_of(Landmark::of(limb))})),
+        Form::ByLandmark(_) => Some(json!({"propertyNames": {"enum": words_of(Landmark::of(limb))}})),
+        Form::List(of) => Some(json!({"items": of_limb_form(of, limb)?})),
+        Form::Block(block) => of_limb(block, limb),
+        Form::Blocks(block) => Some(json!({"items": of_limb(block, limb)?})),
+        _ => None,
+    }
+}
+
+fn words_of(all: &[Landmark]) -> Vec<&'static str> {
+    all.iter().flat_map(|one| [one.name(), one.letter()]).collect()
 }
 
 /// Lists that hold something where they stand.
@@ -142,7 +180,7 @@ fn unit(of: Dimension) -> String {
 }
 
 fn of_form(form: &Form) -> Value {
-    let date = "^[0-9]{4}-[0-9]{2}-[0-9]{2}";
+    let date = "^[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])";
     match form {
         Form::Kind | Form::Prose | Form::File => json!({"type": "string", "pattern": "\\S"}),
         Form::Range(of) => {
@@ -157,12 +195,14 @@ fn of_form(form: &Form) -> Value {
         // A class or size written without quotes is a number to some libraries.
         Form::Label => json!({
             "type": ["string", "number"],
-            "pattern": "^[^\\u0000-\\u001f\\u007f\\u202a-\\u202e\\u2066-\\u2069]*[^\\s][^\\u0000-\\u001f\\u007f\\u202a-\\u202e\\u2066-\\u2069]*$",
+            "pattern": "^(?=.*\\S)[^\\u0000-\\u001f\\u007f\\u202a-\\u202e\\u2066-\\u2069]*$",
             "maxLength": 120,
         }),
         Form::Quantity(of) => {
             let pattern = format!("^ *{NUMBER}{} *$", unit(*of));
-            json!({"type": ["string", "number"], "pattern": pattern, "minimum": 0})
+            // Nothing that is measured with a tape is zero long; a place may be, see there.
+            let least = if *of == Dimension::Length { "exclusiveMinimum" } else { "minimum" };
+            json!({"type": ["string", "number"], "pattern": pattern, least: 0})
         }
         Form::Number => {
             json!({"type": ["string", "number"], "pattern": format!("^ *[-\u{2212}]?{NUMBER} *$")})
@@ -172,7 +212,7 @@ fn of_form(form: &Form) -> Value {
         }
         Form::Date => json!({"type": "string", "pattern": format!("{date}$")}),
         Form::DateTime => {
-            json!({"type": "string", "pattern": format!("{date}(T[0-9]{{2}}:[0-9]{{2}}(:[0-9]{{2}})?)?$")})
+            json!({"type": "string", "pattern": format!("{date}(T([01][0-9]|2[0-3]):[0-5][0-9](:[0-5][0-9])?)?$")})
         }
         Form::Word(words) => json!({"enum": words}),
         Form::YesNo => json!({"enum": ["yes", "no", true, false]}),
@@ -192,6 +232,7 @@ fn of_form(form: &Form) -> Value {
         }
         Form::ByLandmark(of) => json!({
             "type": "object",
+            "minProperties": 1,
             "propertyNames": {"enum": landmarks()},
             "additionalProperties": of_form(of),
         }),

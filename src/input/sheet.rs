@@ -8,8 +8,9 @@ use std::fmt::Write as _;
 use std::io::Cursor;
 use std::path::Path;
 
-use calamine::{Data, Dimensions, Ods, Reader as _, Xlsx};
+use calamine::{Data, Ods, Reader as _, Xlsx};
 
+use super::ods_merged::merged;
 use super::table::cell_name;
 use super::{Problem, Source};
 
@@ -70,16 +71,17 @@ pub(super) fn read(path: &Path, bytes: Vec<u8>) -> Result<Source, Problem> {
         }
         Some(_) => {}
     }
-    let cursor = Cursor::new(bytes);
     if path.extension().is_some_and(|ext| ext.eq_ignore_ascii_case("ods")) {
-        let mut book = Ods::new(cursor).map_err(|fault| broken(fault.to_string()))?;
+        let mut book = Ods::new(Cursor::new(bytes.clone())).map_err(|fault| broken(fault.to_string()))?;
         let (sheet, cells) = filled(&name, &mut book)?;
-        text_of(&name, &sheet, &cells, &[])
+        let place = book.sheet_names().iter().position(|one| *one == sheet).unwrap_or_default();
+        text_of(&name, &sheet, &cells, merged(&bytes, place, MOST_UNPACKED))
     } else {
-        let mut book = Xlsx::new(cursor).map_err(|fault| broken(fault.to_string()))?;
+        let mut book = Xlsx::new(Cursor::new(bytes)).map_err(|fault| broken(fault.to_string()))?;
         let (sheet, cells) = filled(&name, &mut book)?;
         let merged = book.merge_cells_by_sheet_name(&sheet).unwrap_or_default();
-        text_of(&name, &sheet, &cells, &merged)
+        let merged = merged.first().map(|one| (index(one.start.0), index(one.start.1)));
+        text_of(&name, &sheet, &cells, merged)
     }
 }
 
@@ -120,14 +122,18 @@ where
     Ok((sheet, Cells { values, formulas }))
 }
 
-fn text_of(name: &str, sheet: &str, cells: &Cells, merged: &[Dimensions]) -> Result<Source, Problem> {
+fn text_of(
+    name: &str,
+    sheet: &str,
+    cells: &Cells,
+    merged: Option<(usize, usize)>,
+) -> Result<Source, Problem> {
     let title = format!("{name}, sheet {sheet}");
     let refuse = |row: usize, column: usize, what: &str| {
         let field = cell_name(column, row + 1);
         Err(Problem { field, ..Problem::of_file(&title, what) })
     };
-    if let Some(one) = merged.first() {
-        let (row, column) = (index(one.start.0), index(one.start.1));
+    if let Some((row, column)) = merged {
         return refuse(
             row,
             column,
@@ -141,6 +147,14 @@ fn text_of(name: &str, sheet: &str, cells: &Cells, merged: &[Dimensions]) -> Res
     }
     // Lines of the text are rows of the sheet.
     let mut text = "\n".repeat(top);
+    let head: Vec<String> = cells
+        .values
+        .rows()
+        .next()
+        .map(|row| row.iter().map(|cell| cell.to_string().trim().to_lowercase()).collect())
+        .unwrap_or_default();
+    let is_of_days =
+        |column: usize| head.get(column).is_some_and(|name| name == "date" || name.ends_with("_on"));
     for (down, row) in cells.values.rows().enumerate() {
         for (across, cell) in row.iter().enumerate() {
             let shown = match cell {
@@ -149,6 +163,11 @@ fn text_of(name: &str, sheet: &str, cells: &Cells, merged: &[Dimensions]) -> Res
                 Data::Float(number) => plain(*number),
                 Data::String(text) => text.replace(['\n', '\r'], " "),
                 Data::Bool(truth) => (if *truth { "yes" } else { "no" }).to_owned(),
+                Data::DateTime(when) if when.is_datetime() && down > 0 && is_of_days(across) => {
+                    let (year, month, day, hour, minute, _, _) = when.to_ymd_hms_milli();
+                    day_of(year, month, day, (hour, minute))
+                }
+                Data::DateTimeIso(when) if down > 0 && is_of_days(across) => when.clone(),
                 Data::DateTime(_) | Data::DateTimeIso(_) | Data::DurationIso(_) => {
                     let what = "holds a date, not a number or range; format the cell as text and type it again, as `10-12`";
                     return refuse(top + down, left + across, what);
@@ -167,6 +186,12 @@ fn text_of(name: &str, sheet: &str, cells: &Cells, merged: &[Dimensions]) -> Res
 
 fn index(number: u32) -> usize {
     usize::try_from(number).unwrap_or(usize::MAX)
+}
+
+/// A day, or a day with its time where the cell has one.
+fn day_of(year: u16, month: u8, day: u8, (hour, minute): (u8, u8)) -> String {
+    let date = format!("{year:04}-{month:02}-{day:02}");
+    if (hour, minute) == (0, 0) { date } else { format!("{date}T{hour:02}:{minute:02}") }
 }
 
 /// A number as typed: the shortest decimal that is the same number, without an exponent.

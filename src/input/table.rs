@@ -94,6 +94,11 @@ impl Table {
 
     /// Faults of the whole table: a second header, ragged rows.
     fn check(&self) -> Result<(), Problem> {
+        let said = |cells: &[String]| cells.iter().filter(|cell| !cell.is_empty()).count();
+        if said(&self.header) == 1 && self.rows.first().is_some_and(|row| said(&row.cells) > 1) {
+            let what = "is a title above the table; take it out, so that the header stands in the first row";
+            return Err(self.header_problem(what));
+        }
         if let Some(row) = self.rows.first()
             && self.rows.len() > 1
             && !row.cells.iter().any(|cell| cell.contains(|c: char| c.is_ascii_digit()))
