@@ -53,7 +53,7 @@ fn fabric_with(tension: &str, last: &str, keys: &str) -> String {
 }
 
 /// The sleeve of one straight fabric.
-fn knitted(tension: &str, last: &str) -> Scene {
+pub fn knitted(tension: &str, last: &str) -> Scene {
     arm().chart_with("units:", &fabric(tension, last))
 }
 
@@ -448,6 +448,13 @@ fn of_pressure() -> Vec<Case> {
             ),
         ),
         case(
+            "readings-elsewhere",
+            "note",
+            arm().set("readings", "[{landmark: wrist, pressure: 25, garment: \"sleeves, size 3\"}]"),
+            arm().set("readings", "[{landmark: wrist, pressure: 25, garment: \"sleeves, size 1\"}]"),
+        ),
+        case("reading-in-hollow", "caution", hollow("ankle-hollow"), hollow("front")),
+        case(
             "calipers-differ",
             "caution",
             calipers("{wide: 7, deep: 5.4}"),
@@ -502,6 +509,14 @@ fn edged(relaxed: &str) -> String {
 
 fn read(readings: &str) -> Scene {
     arm().no_chart().garment(&edged("27")).set("readings", readings)
+}
+
+/// A stocking whose readings rise at the ankle alone, taken on one side of it.
+fn hollow(side: &str) -> Scene {
+    leg().set(
+        "readings",
+        &format!("[{{landmark: ankle, pressure: 20, sensor_side: {side}}}, {{landmark: calf, pressure: 30}}, {{landmark: mid-thigh, pressure: 20}}]"),
+    )
 }
 
 fn calipers(two: &str) -> Scene {

@@ -75,6 +75,7 @@ mod misreadings;
 mod one_truth;
 mod pattern;
 mod rates;
+mod readings;
 mod readme;
 mod robust;
 mod rules;

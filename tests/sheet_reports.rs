@@ -164,6 +164,7 @@ fn pressure(chart: Option<usize>, marks: &[Taped], reference: Landmark) -> Press
         garment: "sleeve chart A (invented)".to_owned(),
         basis: Some(GradientBasis::Fabric),
         marks,
+        read_only: Vec::new(),
         reference: ReferenceBlock {
             landmark: reference,
             pressure_mmhg: Some(mmhg(27.0)),

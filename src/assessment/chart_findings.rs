@@ -6,6 +6,7 @@ use super::size_findings::{Garments, fall_words, of_estimate};
 use super::wanted::{claim_printed, claimed_band, is_as_prescribed};
 use crate::estimate::OnLimb;
 use crate::finding::{self, Finding, Place};
+use crate::quantity::mmhg;
 use crate::rules::{NumberId, Severity};
 use crate::sizing::{
     ChartVerdict, Direction, LengthFit, MeasureVerdict, Reason, SizeVerdict, Weakness, weaknesses,
@@ -26,10 +27,30 @@ pub(super) struct ChartAsked<'a> {
 pub(super) fn chart_findings(context: &LimbContext<'_>, asked: &ChartAsked<'_>) -> Vec<Finding> {
     let mut found = of_offer(context, asked);
     found.extend(of_sizes(context, asked));
+    found.extend(read_elsewhere(context, asked));
     if let Some(size) = asked.assessed.size() {
         found.extend(of_size(context, asked, size));
     }
     found.into_iter().map(|one| context.clearings.decide(one)).collect()
+}
+
+/// Readings of sizes that are not shown: never silent.
+fn read_elsewhere(context: &LimbContext<'_>, asked: &ChartAsked<'_>) -> Vec<Finding> {
+    let (assessed, chart) = (asked.assessed, &asked.assessed.chart);
+    let unshown = (0..chart.sizes.len()).filter(|size| assessed.shown(*size).is_none());
+    unshown
+        .filter_map(|size| {
+            let label = assessed.size_label(size);
+            let readings = context.readings_of(&assessed.printed, &chart.label, label);
+            let read: Vec<String> = readings
+                .iter()
+                .filter(|one| one.garment.is_some())
+                .map(|one| format!("{} {}", words::mmhg(mmhg(one.pressure)), words::at(one.landmark)))
+                .collect();
+            let found = finding::readings_elsewhere::readings_elsewhere(asked.place, label, &read);
+            (!read.is_empty()).then_some(found)
+        })
+        .collect()
 }
 
 /// What holds of the offer whatever its girths: materials, hand part, prescription, cap.

@@ -2,9 +2,11 @@
 
 use super::Setting;
 use super::fall_gap::{Asked, fall_gap};
-use super::wanted::{WantedPressure, claim_printed, claimed_band};
+use super::held_findings::{high, off_band, reference_words};
+use super::reading_findings::{contradiction, of_readings};
+use super::wanted::{WantedPressure, claim_printed};
 use crate::anatomy::Landmark;
-use crate::estimate::{Estimated, FallOf, MarkEstimate, OnLimb};
+use crate::estimate::{Estimated, FallOf, OnLimb};
 use crate::finding::{self, Finding, Place, fall_sentence};
 use crate::garment::{Claim, ClassPlace, Fabric, Outfit, Piece};
 use crate::gradient::{Decide, Grade};
@@ -43,7 +45,7 @@ pub(super) fn of_estimate(what: &Garments<'_>, place: Place, setting: &Setting) 
     found.extend(class(what, place, setting, &found));
     found.extend(residual(what.estimated, place, what.outfit.claim.as_ref()));
     found.extend(top_edge(what.estimated, place, setting));
-    found.extend(readings_mixed(what, place));
+    found.extend(of_readings(what, place));
     found.extend(pieces(what, place));
     if let Some(gap) = fall_gap(
         &what.on,
@@ -81,29 +83,6 @@ fn lower(text: &str) -> String {
     letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
 }
 
-/// What readings and estimate say of each other, where both are known.
-pub fn contradiction(estimated: &Estimated) -> Option<String> {
-    let said = estimated.readings.as_ref().filter(|said| said.contradicts)?;
-    let apart: Vec<String> = said
-        .against
-        .iter()
-        .filter(|one| one.contradicts)
-        .map(|one| {
-            format!(
-                "{} {} read, {} estimated",
-                words::at(one.landmark),
-                words::mmhg(one.read.mmhg),
-                words::whole(one.estimate_mmhg)
-            )
-        })
-        .collect();
-    Some(if apart.is_empty() {
-        "Readings and estimate contradict each other about the fall.".to_owned()
-    } else {
-        format!("Readings and estimate contradict each other: {}.", words::list(&apart))
-    })
-}
-
 fn rise(what: &Garments<'_>, place: Place) -> Option<Finding> {
     let estimated = what.estimated;
     let grade = estimated.grade();
@@ -111,7 +90,9 @@ fn rise(what: &Garments<'_>, place: Place) -> Option<Finding> {
     let at = estimated.fall.as_ref().and_then(|verdict| verdict.fall.place);
     let place = at.map_or(place, |landmark| place.at(landmark));
     if let Some(words) = contradiction(estimated) {
-        let text = format!("{words} The worse of the two counts. {sentence}");
+        // Where both fall, only the pressures contradict each other: no fall is quoted as the worse.
+        let rises = grade.is_some_and(|grade| grade <= Grade::Likely);
+        let text = if rises { format!("{words} The worse of the two counts. {sentence}") } else { words };
         return Some(finding::rise::contradicted(place, text.trim()));
     }
     let severity = match grade? {
@@ -143,67 +124,6 @@ fn beyond(what: &Garments<'_>, place: Place) -> Option<Finding> {
         .collect();
     let last = fabric_of(what.outfit).map_or(0.0, Fabric::last_stretch) * 100.0;
     Some(finding::beyond_tested::beyond_tested(place.at(first), &names, last))
-}
-
-fn high(estimated: &Estimated, place: Place, setting: &Setting) -> Option<Finding> {
-    let limit = setting.number(NumberId::PressureLimit);
-    let above: Vec<&MarkEstimate> =
-        estimated.marks.iter().filter(|mark| mark.at_least_mmhg().is_some_and(|mmhg| mmhg > limit)).collect();
-    let first = above.first()?;
-    let names: Vec<String> = above
-        .iter()
-        .map(|mark| {
-            let least = if mark.bound_mmhg().is_some() { "at least " } else { "" };
-            format!(
-                "{least}{} {}",
-                words::mmhg(mark.at_least_mmhg().unwrap_or_default()),
-                words::at(mark.landmark)
-            )
-        })
-        .collect();
-    Some(finding::pressure_high::pressure_high(place.at(first.landmark), &words::list(&names), limit))
-}
-
-/// The estimate at the reference as said; none where nothing is known.
-fn reference_words(estimated: &Estimated) -> Option<(f64, bool, String)> {
-    let reference = &estimated.reference;
-    let at = words::at(reference.landmark);
-    match (reference.mmhg, reference.bound_mmhg) {
-        (Some(mmhg), _) => Some((mmhg, false, format!("{} {at}", words::mmhg(mmhg)))),
-        (None, Some(bound)) => Some((bound, true, format!("at least {} {at}", words::mmhg(bound)))),
-        (None, None) => None,
-    }
-}
-
-fn off_band(what: &Garments<'_>, place: Place, setting: &Setting) -> Option<Finding> {
-    let claim = what.outfit.claim.as_ref();
-    let known = reference_words(what.estimated);
-    let place = place.at(what.estimated.reference.landmark);
-    let band = match (what.wanted, claimed_band(claim)) {
-        (Some(wanted), _) => Some((wanted.low, wanted.high, format!("the prescribed {}", wanted.printed))),
-        (None, Some(band)) => Some((
-            band.low,
-            band.high,
-            format!("the claimed {}", claim.map(claim_printed).unwrap_or_default()),
-        )),
-        (None, None) => None,
-    };
-    let Some((low, high, name)) = band else {
-        let limit = setting.number(NumberId::UnheldLimit);
-        let severity = match &known {
-            Some((mmhg, _, _)) if *mmhg > limit => Severity::ClearFirst,
-            _ => Severity::Caution,
-        };
-        let said =
-            known.map_or_else(|| "its pressure".to_owned(), |(_, _, text)| format!("the estimate of {text}"));
-        return Some(finding::nothing_to_hold::nothing_to_hold(place, severity, &said));
-    };
-    let (mmhg, is_bound, text) = known?;
-    let tolerance = setting.number(NumberId::BandTolerance);
-    let least = setting.number(NumberId::PressureLeast);
-    let below = !is_bound && (mmhg < least || low.is_some_and(|low| mmhg < low * (1.0 - tolerance)));
-    let above = high.is_some_and(|high| mmhg > high * (1.0 + tolerance));
-    (below || above).then(|| finding::off_band::off_band(place, &text, &name))
 }
 
 fn class(what: &Garments<'_>, place: Place, setting: &Setting, before: &[Finding]) -> Option<Finding> {
@@ -288,14 +208,6 @@ fn top_edge(estimated: &Estimated, place: Place, setting: &Setting) -> Vec<Findi
             ))
         })
         .collect()
-}
-
-fn readings_mixed(what: &Garments<'_>, place: Place) -> Option<Finding> {
-    let mut postures: Vec<String> =
-        what.readings.iter().filter_map(|one| Some(one.posture.as_ref()?.to_string())).collect();
-    postures.sort_unstable();
-    postures.dedup();
-    (postures.len() > 1).then(|| finding::readings_mixed::readings_mixed(place, &postures))
 }
 
 fn pieces(what: &Garments<'_>, place: Place) -> Vec<Finding> {

@@ -3,7 +3,7 @@
 use super::falls::{Asked, FallOf, FallVerdict, asked, setting, verdict};
 use super::knits::Knits;
 use super::mark::marks;
-use super::readings::{self, ReadingsVerdict};
+use super::readings::{self, ReadAt, ReadingsVerdict};
 use super::reference::{ReferenceEstimate, reference};
 use super::residual::{Residual, residuals};
 use super::top_edge::{TopEdgeEstimate, top_edges};
@@ -30,6 +30,8 @@ pub struct Estimated {
     pub beside: Option<FallVerdict>,
     /// What the readings say; none without readings.
     pub readings: Option<ReadingsVerdict>,
+    /// Every landmark with a reading, also where nothing is estimated; distal to proximal.
+    pub read: Vec<(Landmark, ReadAt)>,
     /// Residual pressures.
     pub residual: Vec<Residual>,
     /// Bands at upper ends.
@@ -108,6 +110,10 @@ pub fn estimate(on: &OnLimb<'_>, outfit: &Outfit, readings: &[&Reading], rules: 
         has_fall,
         beside,
         readings: said,
+        read: Landmark::of(on.limb)
+            .iter()
+            .filter_map(|one| Some((*one, readings::read_at(readings, *one, rules)?)))
+            .collect(),
         residual,
         top_edges: top_edges(on, outfit, &knits, rules),
         marks,

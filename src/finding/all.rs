@@ -78,6 +78,8 @@ pub const ALL: &[&Entry] = &[
     &super::layers::ENTRY,
     &super::wrap_shortfall::ENTRY,
     &super::readings_mixed::ENTRY,
+    &super::reading_in_hollow::ENTRY,
+    &super::readings_elsewhere::ENTRY,
     &super::loading_branch::ENTRY,
     &super::calipers_differ::ENTRY,
     &super::target_rises::ENTRY,

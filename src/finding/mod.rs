@@ -85,6 +85,8 @@ pub mod top_edge;
 pub mod layers;
 pub mod wrap_shortfall;
 pub mod readings_mixed;
+pub mod reading_in_hollow;
+pub mod readings_elsewhere;
 pub mod loading_branch;
 pub mod calipers_differ;
 pub mod target_rises;

@@ -13,9 +13,17 @@ pub const ENTRY: Entry = Entry {
     source: "",
 };
 
-/// The estimate as said, if there is one.
-pub fn nothing_to_hold(place: Place, severity: Severity, estimate: &str) -> Finding {
+/// What is known, if anything (`The estimate is 27 mmHg at the wrist`).
+pub fn nothing_to_hold(place: Place, severity: Severity, said: Option<&str>) -> Finding {
+    let text = match said {
+        Some(said) => {
+            format!("{said}, and neither a prescription nor a class of what is worn says what is wanted.")
+        }
+        None => {
+            "Neither a prescription nor a class of what is worn says which pressure is wanted.".to_owned()
+        }
+    };
     Finding::of(&ENTRY, severity, place)
-        .say(format!("No pressure is prescribed and none is claimed, so {estimate} is held against nothing."))
+        .say(text)
         .next("Ask the prescriber which pressure is wanted.", &[Who::Role(Role::Prescriber)])
 }

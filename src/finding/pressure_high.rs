@@ -9,15 +9,15 @@ pub const ENTRY: Entry = Entry {
     id: "pressure-high",
     title: "Very high pressure",
     meaning: "A mark lies above 60 mmHg.",
-    rule: "Estimate, or lower bound: cleared first by the prescriber.",
+    rule: "Estimate, lower bound or reading: cleared first by the prescriber.",
     basis: Basis::HouseRule,
     source: "",
 };
 
-/// Where and how much, as said (`64 mmHg at the calf`, `at least 62 mmHg at the calf`).
+/// Where and how much, as said (`64 mmHg estimated at the calf`, `at least 62 mmHg estimated at the calf`).
 pub fn pressure_high(place: Place, what: &str, limit: f64) -> Finding {
     Finding::of(&ENTRY, Severity::ClearFirst, place)
-        .say(format!("The estimate is {what}, above {}.", words::mmhg(limit)))
+        .say(format!("Above {}: {what}.", words::mmhg(limit)))
         .next(
             "Ask the prescriber; check girth, relaxed girth and fabric first.",
             &[Who::Role(Role::Prescriber)],

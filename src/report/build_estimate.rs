@@ -2,7 +2,7 @@
 
 use super::{
     BesideBlock, DecideBlock, Figure, GradientBlock, MarkBlock, PairBlock, PressureBlock, ProfileBlock,
-    ReferenceBlock, ResidualBlock, TopEdgeBlock,
+    ReadBlock, ReferenceBlock, ResidualBlock, TopEdgeBlock,
 };
 use crate::assessment::{contradiction, fall_words};
 use crate::estimate::{Estimated, MarkEstimate, ProfilePoint};
@@ -51,6 +51,12 @@ pub(super) fn pressure(of: &Of<'_>) -> PressureBlock {
         garment: of.garment.clone(),
         basis: estimated.basis,
         marks,
+        read_only: estimated
+            .read
+            .iter()
+            .filter(|(landmark, _)| estimated.marks.iter().all(|mark| mark.landmark != *landmark))
+            .map(|(landmark, read)| ReadBlock { landmark: *landmark, reading_mmhg: Figure::mmhg(read.mmhg) })
+            .collect(),
         reference: reference(estimated),
         top_edge: edge.map(|edge| TopEdgeBlock {
             landmark: edge.landmark,

@@ -39,7 +39,7 @@ pub use model::{
     RecordBlock, Report, RulesBlock, ScreeningBlock, Tool,
 };
 pub use pattern_block::{PatternBlock, PatternMark};
-pub use pressure_block::{MarkBlock, PressureBlock, ProfileBlock, ReferenceBlock, TopEdgeBlock};
+pub use pressure_block::{MarkBlock, PressureBlock, ProfileBlock, ReadBlock, ReferenceBlock, TopEdgeBlock};
 pub use volume_block::{DifferenceBlock, GradeBlock, PartBlock, VolumeBlock};
 pub use volume_detail::{DetectableBlock, SegmentBlock, SetBlock, VolumeDetail, VolumeMark};
 pub use volume_report::{VolumeLimb, VolumeRecord, VolumeReport};

@@ -21,6 +21,8 @@ pub struct PressureBlock {
     pub basis: Option<GradientBasis>,
     /// Every mark with a relaxed girth or a reading, distal to proximal.
     pub marks: Vec<MarkBlock>,
+    /// Readings at landmarks where nothing is estimated, distal to proximal.
+    pub read_only: Vec<ReadBlock>,
     /// The reference.
     pub reference: ReferenceBlock,
     /// The band at the upper edge.
@@ -31,6 +33,15 @@ pub struct PressureBlock {
     pub profile: Vec<ProfileBlock>,
     /// What is not in the figures, in sentences.
     pub notes: Vec<String>,
+}
+
+/// A reading where nothing is estimated.
+#[derive(Clone, Debug, Serialize)]
+pub struct ReadBlock {
+    /// The landmark.
+    pub landmark: Landmark,
+    /// The mean of what a sensor read there.
+    pub reading_mmhg: Option<Figure>,
 }
 
 /// One mark.

@@ -84,6 +84,17 @@ fn share(one: &ResidualBlock) -> Option<String> {
 
 fn of_pressure(pressure: &PressureBlock, claim: Option<&ClassBlock>) -> Vec<Entry> {
     let mut keys = Vec::new();
+    let read: Vec<String> = pressure
+        .read_only
+        .iter()
+        .filter_map(|one| {
+            Some(format!("{} mmHg {}", one.reading_mmhg.as_ref()?.text, words::at(one.landmark)))
+        })
+        .collect();
+    if !read.is_empty() {
+        let said = format!("Read where nothing is estimated: {}.", words::list(&read));
+        keys.push(Entry::new("Readings", said));
+    }
     let reference = &pressure.reference;
     if let Some(here) = &reference.pressure_mmhg {
         let mut said = format!("About {} mmHg {}", here.text, words::at(reference.landmark));

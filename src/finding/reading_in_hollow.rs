@@ -1,0 +1,27 @@
+//! Finding `reading-in-hollow`: readings rise by nothing but the one beside the ankle bone.
+
+use super::{Entry, Finding, Place, Who};
+use crate::rules::{Basis, Role, Severity};
+
+/// What is known of it beforehand.
+pub const ENTRY: Entry = Entry {
+    id: "reading-in-hollow",
+    title: "Reading in the ankle hollow",
+    meaning: "The readings rise toward the trunk, and without the one taken in the hollow beside the ankle bone they do not.",
+    rule: "A caution: tape and fabric bridge the hollow and a sensor there reads low, so it never rejects a garment alone.",
+    basis: Basis::HouseRule,
+    source: "",
+};
+
+/// `alone` = nothing but the readings is known of the fall.
+pub fn reading_in_hollow(place: Place, alone: bool) -> Finding {
+    let beside = if alone { "" } else { " The garment's own figures do not show it." };
+    Finding::of(&ENTRY, Severity::Caution, place)
+        .say(format!(
+            "The readings rise toward the trunk only by the one taken in the hollow beside the ankle bone, where a sensor reads low.{beside}"
+        ))
+        .next(
+            "Read again at the front or the side of the ankle before it is worn.",
+            &[Who::Role(Role::Fitter), Who::Role(Role::Therapist)],
+        )
+}

@@ -1,0 +1,108 @@
+//! Sensor readings: each is held against what an estimate is held against, and none is dropped in silence.
+//!
+//! Source: the limits as the rules state them (60 mmHg; 0.8 and 1.2 times the band; RAL-GZ 387/2 class 2 is 23
+//! to 32 mmHg); a reading must never give a milder verdict than its absence.
+
+use tapeline::render::terminal_report;
+use tapeline::report::build;
+
+use crate::findings::knitted;
+use crate::scene::Scene;
+
+/// The base arm in size 1, with these readings at wrist, forearm and upper arm.
+fn read(mmhg: [&str; 3]) -> Scene {
+    let [wrist, forearm, upper] = mmhg;
+    let one = |landmark: &str, mmhg: &str| {
+        format!("{{landmark: {landmark}, pressure: {mmhg}, garment: \"sleeves, size 1\"}}")
+    };
+    let all = [one("wrist", wrist), one("forearm", forearm), one("upper-arm", upper)].join(", ");
+    Scene::arm().set("readings", &format!("[{all}]"))
+}
+
+#[test]
+fn a_reading_above_sixty_is_cleared_first() {
+    let wide = |scene: Scene| scene.chart_with("scheme: ral-gz-387-2\nclass: \"2\"\n", "");
+    let above = wide(read(["60.1", "40", "20"])).check();
+    assert_eq!(above.severities("pressure-high"), ["clear-first"]);
+    assert_eq!(above.outcome(), "refer");
+    assert!(wide(read(["60", "40", "20"])).check().severities("pressure-high").is_empty());
+}
+
+#[test]
+fn a_reading_far_off_the_band_is_cleared_first() {
+    // 1.2 times 32 is 38.4, 0.8 times 23 is 18.4.
+    for (wrist, severities) in [("38.5", 1), ("38.4", 0), ("18.4", 0), ("18.3", 1)] {
+        let report = read([wrist, "14", "9"]).check();
+        assert_eq!(report.severities("off-band").len(), severities, "{wrist}");
+        assert_eq!(report.outcome(), if severities == 1 { "refer" } else { "trial-fitting" }, "{wrist}");
+    }
+}
+
+#[test]
+fn a_reading_is_held_against_something() {
+    // Without a prescription and a class, above 20 mmHg.
+    let free =
+        |wrist: &str| read([wrist, "14", "9"]).chart_with("scheme: ral-gz-387-2\nclass: \"2\"\n", "").check();
+    assert_eq!(free("20.1").severities("nothing-to-hold"), ["clear-first"]);
+    assert_eq!(free("20").severities("nothing-to-hold"), ["caution"]);
+    // Below 5 mmHg hardly anything is compressed, whatever is wanted.
+    assert_eq!(free("4.9").severities("off-band"), ["clear-first"]);
+    assert!(free("5").severities("off-band").is_empty());
+}
+
+#[test]
+fn a_reading_in_the_hollow_is_neither_decisive_nor_silent() {
+    let hollow = |side: &str, ankle: &str| {
+        Scene::leg()
+            .set(
+                "readings",
+                &format!("[{{landmark: ankle, pressure: {ankle}, sensor_side: {side}}}, {{landmark: calf, pressure: 30}}, {{landmark: mid-thigh, pressure: 10}}]"),
+            )
+            .check()
+    };
+    let low = hollow("ankle-hollow", "8");
+    assert_eq!(low.outcome(), "trial-fitting");
+    assert_eq!(low.severities("reading-in-hollow"), ["caution"]);
+    assert!(low.severities("off-band").is_empty());
+    assert_eq!(hollow("front", "8").outcome(), "made-to-measure");
+    assert!(hollow("ankle-hollow", "38").severities("reading-in-hollow").is_empty());
+}
+
+#[test]
+fn readings_of_another_size_are_not_silent() {
+    let other = Scene::arm()
+        .set("readings", "[{landmark: wrist, pressure: 26, garment: \"sleeves, size 2\"}]")
+        .check();
+    let said: Vec<String> = other.of("readings-elsewhere").map(|one| one.message.clone()).collect();
+    assert_eq!(said.len(), 1);
+    assert!(said[0].contains("26 mmHg at the wrist") && said[0].contains("size 2"), "{said:?}");
+}
+
+#[test]
+fn readings_without_an_estimate_are_shown() {
+    let bare =
+        read(["30", "20", "14"]).chart_with("    relaxed: {wrist: 12.5, forearm: 20.8, upper-arm: 27}\n", "");
+    let text = terminal_report(&build(&bare.check().0), 200);
+    assert!(
+        text.contains("30 mmHg at the wrist, 20 mmHg at the forearm and 14 mmHg at the upper arm"),
+        "{text}"
+    );
+}
+
+#[test]
+fn a_milder_fall_is_never_quoted_as_the_worse() {
+    // 100 N/m at 36 % is 27.7 mmHg at a wrist of 17 cm; 45 were read, and both fall.
+    let readings = read(["45", "30", "20"]);
+    let report = knitted("100", "36").set("readings", readings.value("readings")).check();
+    let said: Vec<String> = report.of("rise").map(|one| one.message.clone()).collect();
+    assert!(said[0].contains("45 mmHg read, 28 estimated"), "{said:?}");
+    assert!(!said[0].contains("worse") && !said[0].contains("falls"), "{said:?}");
+    // Where the readings rise and the estimate falls, the rise is what counts and is told.
+    let rising = read(["20", "25", "14"]);
+    let report = knitted("100", "36").set("readings", rising.value("readings")).check();
+    let said: Vec<String> = report.of("rise").map(|one| one.message.clone()).collect();
+    assert!(
+        said.iter().any(|one| one.contains("worse of the two counts") && one.contains("rises")),
+        "{said:?}"
+    );
+}
