@@ -34,6 +34,7 @@ mod scene;
 mod random;
 mod screened;
 mod fall_support;
+mod worn_garments;
 mod worn_support;
 mod sheet_reports;
 

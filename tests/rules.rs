@@ -210,7 +210,7 @@ other-girth-low 11 cm|other-girth-high 75 cm|girth-asked-above 200 cm|visit-volu
 visit-volume-sd-repeats 0.8 %|ready-loss 2 %|ready-days 14 days|ready-days-long 28 days|ready-visits 3
 ready-span 7 days|early-change 3 %|early-change-published 5 %|recheck-from 28 days|recheck-to 42 days
 recheck-later-from 3 months|recheck-later-to 6 months|first-look 7 days|renew-in-turn 6 months|renew-alone 3 months
-renew-child 3 months|infections-a-year 2";
+renew-child 3 months|wear-day 12|infections-a-year 2";
     let rules = default_rules();
     let wanted: Vec<&str> = ROWS.trim().lines().flat_map(|row| row.split('|')).collect();
     let found: Vec<String> =

@@ -351,6 +351,38 @@ fn due_dates() {
     assert_eq!(at(&twice, DueKind::Renewal), dates("2026-07-31", "2026-07-31"));
     let renewal = in_turn.iter().find(|one| one.kind == DueKind::Renewal).unwrap();
     assert!(renewal.is_due && renewal.is_late);
+    // By hours (house rule: the months assume 12 hours a day; never beyond the six months of service life, published).
+    // 2026-01-31 and three months are 2026-04-30, 89 days: at 16 hours 66.75, at 10 hours 106.8, at 6 hours 178 days,
+    // of which the service life (2026-07-31, 181 days) cuts none; at 4 hours 267 days, cut.
+    let renewal = |quantity, hours: f64, age| {
+        let worn = GarmentInUse { hours_a_day: Some(hours), ..worn("sleeve", "3", "2026-01-31", quantity) };
+        let numbers = VolumeNumbers::of(&rules());
+        let all = due(&[worn], day("2026-01-31"), age, false, day("2026-02-01"), &numbers);
+        let one = all.iter().find(|one| one.kind == DueKind::Renewal).unwrap();
+        assert_eq!(one.wear.unwrap().hours_a_day, Some(hours));
+        one.on
+    };
+    assert_eq!(renewal(1, 12.0, adult), day("2026-04-30"));
+    assert_eq!(renewal(1, 16.0, adult), day("2026-04-08"));
+    assert_eq!(renewal(1, 10.0, adult), day("2026-05-18"));
+    assert_eq!(renewal(1, 6.0, adult), day("2026-07-28"));
+    assert_eq!(renewal(1, 4.0, adult), day("2026-07-31"));
+    assert_eq!(renewal(1, 0.0, adult), day("2026-07-31"));
+    assert_eq!(renewal(1, 1e-300, adult), day("2026-07-31"));
+    // Two in turn: 181 days; at 24 hours 90.5.
+    assert_eq!(renewal(2, 12.0, adult), day("2026-07-31"));
+    assert_eq!(renewal(2, 24.0, adult), day("2026-05-02"));
+    assert_eq!(renewal(2, 4.0, adult), day("2026-07-31"));
+    // A child outgrows it whatever the hours.
+    assert_eq!(renewal(1, 4.0, AgeBand::Child), day("2026-04-30"));
+    assert_eq!(renewal(2, 24.0, AgeBand::Child), day("2026-03-17"));
+    // Measured again in the two weeks before (house rule: the time of making); not again once it has been.
+    assert_eq!(at(&fresh, DueKind::Remeasure), dates("2026-04-16", "2026-04-30"));
+    assert!(at(&list(1, "2026-04-16", adult, false, "2026-04-16"), DueKind::Remeasure).is_none());
+    assert_eq!(
+        at(&list(1, "2026-04-15", adult, false, "2026-05-01"), DueKind::Remeasure),
+        dates("2026-04-16", "2026-04-30")
+    );
     // A garment that has been replaced is no longer due.
     let two = [worn("sleeve", "3", "2025-06-01", 1), worn("sleeve", "2", "2026-01-31", 1)];
     let both = due(&two, day("2026-01-31"), adult, false, day("2026-02-01"), &VolumeNumbers::of(&rules()));

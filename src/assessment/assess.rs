@@ -4,12 +4,14 @@ use super::chart::{ChartInRun, assess_chart};
 use super::clearings::Clearings;
 use super::clearings_not_counted::vain_clearings;
 use super::client_findings::{ClientAsked, of_client};
-use super::course_findings::{is_worse, of_limb_course, of_volume, outgrown};
+use super::course_findings::{is_worse, of_limb_course, of_volume};
 use super::followed::followed;
 use super::garment_assessment::assess_garment;
 use super::record_findings::of_record;
 use super::wanted::{PrescribedHere, claimed_band};
 use super::weigh::{counted, decide, limb_outcome};
+use super::worn::{Given, mark_same_again, worn};
+use super::worn_findings::{of_worn, outgrown};
 use super::{
     Assessment, ChartAssessment, ChartOutcomes, LimbAssessment, LimbContext, Opened, Outcome, Setting,
 };
@@ -36,6 +38,7 @@ pub fn assess(opened: &Opened, setting: &Setting) -> Option<Assessment> {
     let mut limbs = Vec::new();
     let mut garments = Vec::new();
     let mut drift: Vec<(usize, Drift)> = Vec::new();
+    let mut in_use = Vec::new();
     for (index, limb) in record.limbs.iter().enumerate() {
         let case = Case {
             record,
@@ -77,10 +80,6 @@ pub fn assess(opened: &Opened, setting: &Setting) -> Option<Assessment> {
         let asked =
             ClientAsked { case, screened: &screened, index, held: held(&charts, &context, opened), setting };
         findings.extend(of_client(&asked));
-        let all_charts: Vec<&Chart> = opened.charts.iter().collect();
-        let (own_drift, of_drift) = outgrown(limb, &all_charts, Place::limb(index));
-        drift.extend(own_drift.into_iter().map(|one| (index, one)));
-        findings.extend(of_drift);
         if let Some(course) =
             followed.as_ref().and_then(|one| one.limbs.iter().find(|one| one.side == limb.side))
         {
@@ -88,6 +87,15 @@ pub fn assess(opened: &Opened, setting: &Setting) -> Option<Assessment> {
                 context.made_to_measure || charts.iter().any(|one| one.outcome() == Outcome::MadeToMeasure);
             let own = of_limb_course(record.limb, course, Place::limb(index), made);
             findings.extend(own.into_iter().map(|one| context.clearings.decide(one)));
+            let all_charts: Vec<&Chart> = opened.charts.iter().collect();
+            let (own_drift, of_drift) = outgrown(limb, &course.garments, &all_charts, Place::limb(index));
+            drift.extend(own_drift.into_iter().map(|one| (index, one)));
+            findings.extend(of_drift);
+            let given =
+                Given { charts: &opened.charts, outfits: &opened.outfits, visits: &opened.visits, setting };
+            let own_worn = worn(index, course, limb, &given);
+            findings.extend(own_worn.iter().filter_map(|one| of_worn(one, Place::limb(index))));
+            in_use.extend(own_worn);
         }
         findings.extend(set_high(&context, &charts));
         findings.extend(of_charts);
@@ -112,6 +120,9 @@ pub fn assess(opened: &Opened, setting: &Setting) -> Option<Assessment> {
     let outcomes: Vec<Vec<ChartOutcomes>> =
         limbs.iter().map(|limb| limb.charts.iter().map(|chart| chart.outcomes.clone()).collect()).collect();
     let decision = decide(&findings, &outcomes);
+    if let Some(course) = &followed {
+        mark_same_again(&mut in_use, &limbs, course, &drift, &findings);
+    }
     Some(Assessment {
         setting: setting.clone(),
         record: record.clone(),
@@ -121,6 +132,7 @@ pub fn assess(opened: &Opened, setting: &Setting) -> Option<Assessment> {
         findings,
         course: followed,
         drift,
+        worn: in_use,
         decision,
     })
 }

@@ -1,6 +1,6 @@
 //! Owns everything worked out for one run, unrounded.
 
-use super::{Decision, GarmentAssessment, LimbAssessment, Setting};
+use super::{Decision, GarmentAssessment, LimbAssessment, Setting, WornGarment};
 use crate::finding::Finding;
 use crate::record::Record;
 use crate::volume::{Course, Drift};
@@ -24,6 +24,8 @@ pub struct Assessment {
     pub course: Option<Course>,
     /// Girths that have left the size worn, by limb.
     pub drift: Vec<(usize, Drift)>,
+    /// What the garments in use press by today's girths.
+    pub worn: Vec<WornGarment>,
     /// The one decision.
     pub decision: Decision,
 }

@@ -3,12 +3,10 @@
 use super::Setting;
 use crate::anatomy::Limb;
 use crate::finding::{self, Finding, Place};
-use crate::garment::Chart;
-use crate::record::LimbRecord;
 use crate::rules::Severity;
 use crate::volume::{
-    Change, Course, Drift, Due, DueKind, Further, Grown, LimbCourse, PartOfLimb, ProtocolChange, Ready,
-    ReadyState, Uncompared, VisitVolume, Worsening, drift,
+    Change, Course, Due, DueKind, Further, Grown, LimbCourse, PartOfLimb, ProtocolChange, Ready, ReadyState,
+    Uncompared, VisitVolume, Wear, Worsening,
 };
 use crate::words;
 
@@ -167,11 +165,15 @@ pub(super) fn of_limb_course(
     if let Some(on) = course.infections.after_measuring {
         found.push(finding::infection_recent::infection_since(place, on));
     }
+    let renewed = |one: &Due| {
+        let of = |other: &&Due| other.garment == one.garment && other.kind == DueKind::Renewal;
+        course.due.iter().find(of).is_some_and(|renewal| renewal.is_due)
+    };
     found.extend(
         course
             .due
             .iter()
-            .filter(|one| one.is_due)
+            .filter(|one| one.is_due && !(one.kind == DueKind::Remeasure && renewed(one)))
             .map(|one| finding::garment_due::garment_due(place, &due_words(one))),
     );
     found
@@ -248,36 +250,24 @@ pub fn due_words(due: &Due) -> String {
         DueKind::FirstLook => "First look at",
         DueKind::Recheck => "Re-check of",
         DueKind::Regular => "Regular re-check of",
+        DueKind::Remeasure => "Measuring again for a new",
         DueKind::Renewal => "Renewal of",
     };
     let late = if due.is_late { ", overdue since " } else { ", by " };
-    format!("{what} {}{late}{}", due.garment, words::date_short(due.by))
+    let wear = due.wear.map_or_else(String::new, |wear| format!(" ({})", wear_words(wear)));
+    format!("{what} {}{wear}{late}{}", due.garment, words::date_short(due.by))
 }
 
-/// Girths that have left the size worn, told once for each garment.
-pub(super) fn outgrown(limb: &LimbRecord, charts: &[&Chart], place: Place) -> (Vec<Drift>, Vec<Finding>) {
-    let all = drift(limb, charts);
-    let mut garments: Vec<String> = all.iter().map(garment_name).collect();
-    garments.dedup();
-    let found = garments
-        .into_iter()
-        .map(|garment| {
-            let said: Vec<String> = all
-                .iter()
-                .filter(|one| garment_name(one) == garment)
-                .map(|one| {
-                    let side = if one.by_tenths > 0 { "above" } else { "below" };
-                    format!("{} {side} its range {}", words::cm(one.by_tenths.abs()), words::at(one.landmark))
-                })
-                .collect();
-            finding::garment_outgrown::garment_outgrown(place, &garment, &said)
-        })
-        .collect();
-    (all, found)
-}
-
-fn garment_name(one: &Drift) -> String {
-    format!("{}, size {}", one.garment, one.size)
+/// `2 in turn, 12 hours a day`.
+pub fn wear_words(wear: Wear) -> String {
+    let number = match wear.quantity {
+        ..2 => "one alone".to_owned(),
+        more => format!("{more} in turn"),
+    };
+    match wear.hours_a_day {
+        Some(hours) => format!("{number}, {} hours a day", words::trimmed(hours, 1)),
+        None => number,
+    }
 }
 
 /// Whether the course has found the swelling of a limb worse.

@@ -27,6 +27,8 @@ mod consistency_findings;
 mod clearings_not_counted;
 mod client_findings;
 mod course_findings;
+mod worn;
+mod worn_findings;
 mod limb_assessment;
 #[expect(clippy::module_inception, reason = "the room's one result bears the room's name")]
 mod assessment;
@@ -43,7 +45,9 @@ pub use chart_findings::misses;
 pub use clearings::Clearings;
 pub use client_findings::question_name;
 pub use context::LimbContext;
-pub use course_findings::{change_words, due_words, part_name, protocol_words, ready_way, ready_words};
+pub use course_findings::{
+    change_words, due_words, part_name, protocol_words, ready_way, ready_words, wear_words,
+};
 pub use decision::{Decision, Subject};
 pub use fall_gap::{Asked, FallGap, fall_gap};
 pub use followed::followed;
@@ -58,3 +62,5 @@ pub use setting::Setting;
 pub use size_findings::{class_place, ends, fall_words};
 pub use wanted::{PrescribedHere, WantedPressure, claim_printed, claimed_band, class_printed};
 pub use weigh::{ChartOutcomes, counted, limb_outcome};
+pub use worn::{Held, NotHeld, WornGarment, WornPressure, WornState};
+pub use worn_findings::{worn_notes, worn_words};

@@ -92,4 +92,5 @@ pub const ALL: &[&Entry] = &[
     &super::other_limb_not_measured::ENTRY,
     &super::garment_due::ENTRY,
     &super::garment_outgrown::ENTRY,
+    &super::worn_pressure::ENTRY,
 ];

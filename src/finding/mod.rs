@@ -99,6 +99,7 @@ pub mod protocol_differs;
 pub mod other_limb_not_measured;
 pub mod garment_due;
 pub mod garment_outgrown;
+pub mod worn_pressure;
 mod all;
 mod fall_words;
 

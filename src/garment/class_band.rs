@@ -29,11 +29,13 @@ impl ClassBand {
         !self.is_below(mmhg) && !self.is_above(mmhg)
     }
 
-    fn is_below(&self, mmhg: f64) -> bool {
+    /// Whether a pressure lies below it.
+    pub fn is_below(&self, mmhg: f64) -> bool {
         self.low.is_some_and(|low| mmhg < low || (self.low_open && mmhg <= low))
     }
 
-    fn is_above(&self, mmhg: f64) -> bool {
+    /// Whether a pressure lies above it.
+    pub fn is_above(&self, mmhg: f64) -> bool {
         self.high.is_some_and(|high| mmhg > high || (self.high_open && mmhg >= high))
     }
 

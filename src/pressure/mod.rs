@@ -18,5 +18,5 @@ pub use inverse::{Relaxed, reduction_from_stretch, relaxed_for, stretch_from_red
 pub use law::{laplace, laplace_cm, overlap_layers, tension_for};
 pub use section::{Ellipse, cone_share, radius_from_chord};
 pub use stack::{Stacked, stack};
-pub use wear::Line;
+pub use wear::{Line, PUBLISHED_WEAR, PublishedWear};
 pub use wrap::{WrapPull, estimate_wrap};

@@ -1,5 +1,21 @@
 //! Owns a straight line through values over time, for what wear takes off.
 
+/// What a kind of garment lost by wear: months of wear and mmHg.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PublishedWear {
+    /// The class of the stockings, of RAL-GZ 387.
+    pub class: &'static str,
+    /// Months of wear and mmHg at the ankle.
+    pub points: [(f64, f64); 3],
+}
+
+/// Flat-knit leg stockings, new and worn. Basis: published (Veraart 1997, Phlebology). Of another kind it says
+/// nothing.
+pub const PUBLISHED_WEAR: [PublishedWear; 2] = [
+    PublishedWear { class: "2", points: [(0.0, 29.3), (1.0, 27.6), (3.0, 26.5)] },
+    PublishedWear { class: "3", points: [(0.0, 47.5), (1.0, 44.2), (3.0, 41.3)] },
+];
+
 /// A straight line.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Line {

@@ -63,10 +63,9 @@ pub fn build_with(found: &Assessment, pattern: Option<PatternBlock>) -> Report {
             .enumerate()
             .map(|(index, (limb, assessed))| limb_block(found, index, limb, assessed))
             .collect(),
-        course: found
-            .course
-            .as_ref()
-            .map(|one| CourseBlock::of(one, &found.drift, &VolumeNumbers::of(&found.setting.rules))),
+        course: found.course.as_ref().map(|one| {
+            CourseBlock::of(one, &found.drift, &found.worn, &VolumeNumbers::of(&found.setting.rules))
+        }),
         pattern,
         limits,
     }

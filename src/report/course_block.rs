@@ -18,6 +18,8 @@ pub struct CourseBlock {
     pub due: Vec<DueBlock>,
     /// Girths that have left the size worn.
     pub drift: Vec<DriftBlock>,
+    /// What the garments in use press by today's girths.
+    pub worn: Vec<WornBlock>,
     /// Infections in the last twelve months.
     pub infections: usize,
     /// What holds beside, in sentences.
@@ -62,7 +64,7 @@ pub struct VisitBlock {
 /// A change between two visits.
 #[derive(Clone, Debug, Serialize)]
 pub struct ChangeBlock {
-    /// Which figure: `volume`, `excess`, …
+    /// What is judged and said: `excess` where the other limb was measured at both visits, else `volume`.
     pub what: &'static str,
     /// Since.
     pub from: String,
@@ -70,12 +72,18 @@ pub struct ChangeBlock {
     pub to: String,
     /// The limb, by its place in the report.
     pub limb: usize,
-    /// The change, %.
+    /// The change of the limb's own volume, %.
     pub change_percent: Option<Figure>,
-    /// What could be told, %.
+    /// What of that could be told, %.
     pub detectable_percent: Option<Figure>,
     /// Whether it is more than that.
     pub beyond: Option<bool>,
+    /// The change of the excess, mL; null where it is not judged.
+    pub excess_change_ml: Option<Figure>,
+    /// What of that could be told, mL.
+    pub excess_detectable_ml: Option<Figure>,
+    /// Whether it is more than that.
+    pub excess_beyond: Option<bool>,
     /// In words.
     pub words: String,
 }
@@ -104,6 +112,8 @@ pub struct ReadyBlock {
 /// Something due.
 #[derive(Clone, Debug, Serialize)]
 pub struct DueBlock {
+    /// `first-look`, `re-check`, `regular-visit`, `re-measure`, `renewal`.
+    pub kind: &'static str,
     /// What.
     pub what: String,
     /// When.
@@ -123,4 +133,37 @@ pub struct DriftBlock {
     pub garment: String,
     /// By how much, positive above the range.
     pub by_cm: Figure,
+}
+
+/// What a garment in use presses by today's girths, at the mark where its class is judged.
+#[derive(Clone, Debug, Serialize)]
+pub struct WornBlock {
+    /// The limb, by its place in the report.
+    pub limb: usize,
+    /// Which garment.
+    pub garment: String,
+    /// `in-class`, `cannot-tell`, `too-low`, `too-high`; null = not worked out.
+    pub state: Option<&'static str>,
+    /// Where the class is judged.
+    pub landmark: Option<Landmark>,
+    /// The class as printed.
+    pub class: Option<String>,
+    /// The visit at which it was fitted.
+    pub then_on: Option<String>,
+    /// By the girths of that visit.
+    pub then_mmhg: Option<Figure>,
+    /// By today's girths; null beyond the tested stretch.
+    pub now_mmhg: Option<Figure>,
+    /// The least that it can be beyond the tested stretch.
+    pub now_bound: Option<Figure>,
+    /// Low end of its 95 % range.
+    pub low_mmhg: Option<Figure>,
+    /// High end.
+    pub high_mmhg: Option<Figure>,
+    /// The chance of the class by today's girths.
+    pub chance: Option<Figure>,
+    /// In words.
+    pub words: String,
+    /// What is known of its wear, and whether it can be ordered again.
+    pub notes: Vec<String>,
 }

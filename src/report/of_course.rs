@@ -3,16 +3,24 @@
 use jiff::civil::Date;
 
 use super::of_volume::{percent, place_words};
-use super::{ChangeBlock, CourseBlock, DriftBlock, DueBlock, Figure, ReadyBlock, VisitBlock};
-use crate::assessment::{change_words, protocol_words, ready_way, ready_words};
+use super::{ChangeBlock, CourseBlock, DriftBlock, DueBlock, Figure, ReadyBlock, VisitBlock, WornBlock};
+use crate::assessment::{
+    WornGarment, change_words, protocol_words, ready_way, ready_words, wear_words, worn_notes, worn_words,
+};
 use crate::volume::{
     Change, Course, Drift, Due, DueKind, LimbCourse, NoExcess, Ready, TWO_SIDED, Visit, VolumeNumbers,
 };
 use crate::words;
 
 impl CourseBlock {
-    /// Of a course, whose limbs stand in the report's order, with the girths that have left their size.
-    pub fn of(course: &Course, drift: &[(usize, Drift)], numbers: &VolumeNumbers) -> Self {
+    /// Of a course, whose limbs stand in the report's order, with the girths that have left their size and
+    /// the garments in use by today's girths.
+    pub fn of(
+        course: &Course,
+        drift: &[(usize, Drift)],
+        worn: &[WornGarment],
+        numbers: &VolumeNumbers,
+    ) -> Self {
         let each = || course.limbs.iter().enumerate();
         Self {
             visits: each()
@@ -26,9 +34,10 @@ impl CourseBlock {
                     one.changes.iter().filter_map(move |change| of_change(limb, one, change))
                 })
                 .collect(),
-            ready: each().filter_map(|(limb, one)| Some(of_ready(limb, one.ready.as_ref()?))).collect(),
+            ready: each().filter_map(|(limb, one)| Some(of_ready(limb, one.ready.as_ref()?, one))).collect(),
             due: each().flat_map(|(_, one)| one.due.iter().map(of_due)).collect(),
             drift: drift.iter().map(|(limb, one)| of_drift(*limb, one)).collect(),
+            worn: worn.iter().map(of_worn).collect(),
             infections: each().map(|(_, one)| one.infections.in_a_year).max().unwrap_or_default(),
             notes: each().flat_map(|(_, one)| notes(one, numbers)).collect(),
         }
@@ -65,19 +74,27 @@ fn of_visit(limb: usize, first: Option<Date>, visit: &Visit) -> VisitBlock {
 fn of_change(limb: usize, course: &LimbCourse, change: &Change) -> Option<ChangeBlock> {
     let on = |at: usize| course.visits.get(at).map(|visit| words::date_short(visit.measured_on));
     let (from, to) = (on(change.from)?, on(change.to)?);
+    let excess = change.excess.as_ref();
     Some(ChangeBlock {
-        what: "volume",
+        what: if excess.is_some() { "excess" } else { "volume" },
         limb,
         change_percent: percent(change.volume.percent),
         detectable_percent: percent(change.volume.detectable_percent),
         beyond: Some(change.volume.beyond()),
+        excess_change_ml: excess.and_then(|one| Figure::ml(one.ml)),
+        excess_detectable_ml: excess.and_then(|one| Figure::ml(one.detectable_ml)),
+        excess_beyond: excess.map(|one| one.beyond()),
         words: change_words(change, &from),
         from,
         to,
     })
 }
 
-fn of_ready(limb: usize, ready: &Ready) -> ReadyBlock {
+fn of_ready(limb: usize, ready: &Ready, course: &LimbCourse) -> ReadyBlock {
+    let is_worse = course.worsening.is_some();
+    // In use for months and unchanged: a plateau by the week is not asked for.
+    let unchanged = ready.line.is_none()
+        && course.since_given.as_ref().is_some_and(|one| !one.beyond() && !one.volume.beyond());
     let line = ready.line;
     ReadyBlock {
         limb,
@@ -86,10 +103,16 @@ fn of_ready(limb: usize, ready: &Ready) -> ReadyBlock {
         low: line.and_then(|line| percent(line.low())),
         high: line.and_then(|line| percent(line.high())),
         visits: ready.visits,
-        decide: ready.decide.map(|_| ready_way(ready)),
-        words: ready_words(ready).unwrap_or_else(|| {
-            "The visits are too few, or too close together, to tell whether the limb has settled.".to_owned()
-        }),
+        decide: ready.decide.filter(|_| !is_worse && !unchanged).map(|_| ready_way(ready)),
+        words: if is_worse {
+            "The swelling has grown: whether the limb has settled is asked again once it is treated."
+                .to_owned()
+        } else {
+            ready_words(ready).unwrap_or_else(|| {
+                "The visits are too few, or too close together, to tell whether the limb has settled."
+                    .to_owned()
+            })
+        },
     }
 }
 
@@ -98,6 +121,7 @@ fn of_due(due: &Due) -> DueBlock {
         DueKind::FirstLook => "first look at",
         DueKind::Recheck => "re-check of",
         DueKind::Regular => "regular re-check of",
+        DueKind::Remeasure => "measuring again for a new",
         DueKind::Renewal => "renewal of",
     };
     let basis = due.kind.basis().word();
@@ -106,7 +130,13 @@ fn of_due(due: &Due) -> DueBlock {
     } else {
         format!(" (at the latest {})", words::date_short(due.by))
     };
-    DueBlock { what: format!("{what} {}{latest}", due.garment), on: words::date_short(due.on), basis }
+    let wear = due.wear.map_or_else(String::new, |wear| format!(" ({})", wear_words(wear)));
+    DueBlock {
+        what: format!("{what} {}{wear}{latest}", due.garment),
+        kind: due.kind.word(),
+        on: words::date_short(due.on),
+        basis,
+    }
 }
 
 fn of_drift(limb: usize, one: &Drift) -> DriftBlock {
@@ -115,6 +145,29 @@ fn of_drift(limb: usize, one: &Drift) -> DriftBlock {
         landmark: one.landmark,
         garment: format!("{}, size {}", one.garment, one.size),
         by_cm: Figure::cm(one.by_tenths),
+    }
+}
+
+fn of_worn(one: &WornGarment) -> WornBlock {
+    let held = one.held.as_ref().ok();
+    let now = held.map(|held| held.now);
+    let range = now.and_then(|now| now.range);
+    let then = held.and_then(|held| held.then);
+    WornBlock {
+        limb: one.limb,
+        garment: one.garment.clone(),
+        state: held.map(|held| held.state.word()),
+        landmark: held.map(|held| held.landmark),
+        class: held.map(|held| held.claimed.clone()),
+        then_on: then.map(|(on, _)| words::date_short(on)),
+        then_mmhg: then.filter(|(_, was)| !was.at_least).and_then(|(_, was)| Figure::mmhg(was.mmhg)),
+        now_mmhg: now.filter(|now| !now.at_least).and_then(|now| Figure::mmhg(now.mmhg)),
+        now_bound: now.filter(|now| now.at_least).and_then(|now| Figure::mmhg(now.mmhg)),
+        low_mmhg: range.and_then(|range| Figure::mmhg(range.low)),
+        high_mmhg: range.and_then(|range| Figure::mmhg(range.high)),
+        chance: held.and_then(|held| held.chance).and_then(Figure::chance),
+        words: worn_words(one),
+        notes: worn_notes(one),
     }
 }
 

@@ -9,7 +9,7 @@ use crate::volume::VolumeNumbers;
 use crate::words;
 
 /// Findings of volumes, of their course and of girths; the others are the check's.
-const SHOWN: [&str; 21] = [
+const SHOWN: [&str; 22] = [
     "worsening",
     "not-settled",
     "protocol-differs",
@@ -24,6 +24,7 @@ const SHOWN: [&str; 21] = [
     "infections",
     "infection-recent",
     "garment-due",
+    "garment-outgrown",
     "girths-old",
     "girth-changed",
     "girth-falls",
@@ -132,7 +133,7 @@ impl VolumeReport {
                 .filter(|one| SHOWN.contains(&one.id.text()))
                 .map(|one| build_finding::finding(found, one))
                 .collect(),
-            course: found.course.as_ref().map(|one| CourseBlock::of(one, &found.drift, &numbers)),
+            course: found.course.as_ref().map(|one| CourseBlock::of(one, &found.drift, &[], &numbers)),
             limits: [ESTIMATES].iter().chain(LIMITS.get(1)).map(|one| (*one).to_owned()).collect(),
         }
     }

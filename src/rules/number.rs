@@ -141,6 +141,7 @@ numbers! {
     RenewInTurn "renew-in-turn" Months 1.0, 9.0, "Two garments worn in turn last this long.",
     RenewAlone "renew-alone" Months 1.0, 6.0, "One garment alone lasts this long.",
     RenewChild "renew-child" Months 1.0, 6.0, "A child's garment is looked at again after this.",
+    WearDay "wear-day" Plain 4.0, 24.0, "Hours of wear a day that the months of renewal assume.",
     InfectionsAYear "infections-a-year" Plain 1.0, 4.0, "Infections in a year that ask for a medical review.",
 }
 

@@ -1,10 +1,9 @@
 //! Owns girths that have left the range of the size worn.
 
-use super::due::current;
 use crate::anatomy::Landmark;
 use crate::garment::Chart;
 use crate::input::Text;
-use crate::record::LimbRecord;
+use crate::record::{GarmentInUse, LimbRecord};
 
 /// A girth of today outside the range of the size worn.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -19,13 +18,14 @@ pub struct Drift {
     pub by_tenths: i64,
 }
 
-/// The girths of `limb` that lie outside the size worn of each garment in use whose chart is among
-/// `charts` (by its label), rounded to the chart's printed step as in sizing.
-pub fn drift(limb: &LimbRecord, charts: &[&Chart]) -> Vec<Drift> {
+/// The girths of `limb` that lie outside the size worn of each of its `garments` in use whose chart is
+/// among `charts` (by its label, borne by no other), rounded to the chart's printed step as in sizing.
+pub fn drift(limb: &LimbRecord, garments: &[GarmentInUse], charts: &[&Chart]) -> Vec<Drift> {
     let mut all = Vec::new();
-    for garment in current(&limb.garments) {
+    for garment in garments {
         let Some(worn) = &garment.size else { continue };
-        let Some(chart) = charts.iter().find(|one| is(&one.label, &garment.label)) else { continue };
+        let mut named = charts.iter().filter(|one| is(&one.label, &garment.label));
+        let (Some(chart), None) = (named.next(), named.next()) else { continue };
         let Some(size) = chart.sizes.iter().find(|one| is(&one.label, worn)) else { continue };
         for (landmark, range) in &size.girths {
             let Some(mark) = limb.mark(*landmark) else { continue };

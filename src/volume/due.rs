@@ -2,7 +2,8 @@
 //!
 //! Source: re-check and regular visits, Lymphoedema Framework 2006 (published); service life about six
 //! months of daily wear, RAL (published); the fewer garments share the wear, the earlier (published:
-//! Veraart, Dermatol Surg 1997, of class 2 stockings of one kind); the months by number are house rules.
+//! Veraart, Dermatol Surg 1997, of class 2 stockings of one kind); measured again before every re-order
+//! (published: Framework 2006). The months by number and their share by hours are house rules.
 
 use jiff::ToSpan as _;
 use jiff::civil::Date;
@@ -21,6 +22,8 @@ pub enum DueKind {
     Recheck,
     /// The next regular visit.
     Regular,
+    /// Measuring again before a new one is ordered.
+    Remeasure,
     /// A new one.
     Renewal,
 }
@@ -32,6 +35,7 @@ impl DueKind {
             Self::FirstLook => "first-look",
             Self::Recheck => "re-check",
             Self::Regular => "regular-visit",
+            Self::Remeasure => "re-measure",
             Self::Renewal => "renewal",
         }
     }
@@ -40,13 +44,13 @@ impl DueKind {
     pub fn basis(self) -> Basis {
         match self {
             Self::FirstLook | Self::Renewal => Basis::HouseRule,
-            Self::Recheck | Self::Regular => Basis::Published,
+            Self::Recheck | Self::Regular | Self::Remeasure => Basis::Published,
         }
     }
 }
 
 /// One thing due.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Due {
     /// What.
     pub kind: DueKind,
@@ -60,11 +64,22 @@ pub struct Due {
     pub is_due: bool,
     /// Whether its last day has passed.
     pub is_late: bool,
+    /// What a renewal rests on; none for the others.
+    pub wear: Option<Wear>,
+}
+
+/// How a garment is worn, as far as the record says.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Wear {
+    /// How many share the wear.
+    pub quantity: u32,
+    /// Hours a day; none = not recorded.
+    pub hours_a_day: Option<f64>,
 }
 
 impl Due {
     fn of(kind: DueKind, garment: &Text, on: Date, by: Date, today: Date) -> Self {
-        Self { kind, garment: garment.clone(), on, by, is_due: today >= on, is_late: today > by }
+        Self { kind, garment: garment.clone(), on, by, is_due: today >= on, is_late: today > by, wear: None }
     }
 }
 
@@ -98,22 +113,41 @@ pub fn due(
             let (on, by) = numbers.regular_months;
             push(DueKind::Regular, months_after(seen, on), months_after(seen, by));
         }
-        let (alone, in_turn, child) = numbers.renewal_months;
         // The same garment given twice on one day shares the wear.
         let of_the_day = garments.iter().filter(|one| one.label == *label && one.given_on == given);
         let quantity: u32 = of_the_day.map(|one| one.quantity).sum();
-        let months = match (age, quantity) {
-            (AgeBand::Child, _) => child,
-            (AgeBand::Adult, ..2) => alone,
-            (AgeBand::Adult, 2..) => in_turn,
-        };
-        let renewal = months_after(given, months);
-        push(DueKind::Renewal, renewal, renewal);
+        let wear = Wear { quantity, hours_a_day: garment.hours_a_day };
+        let renewal = renewal(given, age, wear, numbers);
+        let measured_from = renewal.saturating_sub(VolumeNumbers::MAKING_DAYS.days()).max(given);
+        if seen < measured_from {
+            push(DueKind::Remeasure, measured_from, renewal);
+        }
+        all.push(Due { wear: Some(wear), ..Due::of(DueKind::Renewal, label, renewal, renewal, today) });
     }
     all.sort_by(|one, other| {
         (one.on, one.kind, one.garment.as_str()).cmp(&(other.on, other.kind, other.garment.as_str()))
     });
     all
+}
+
+/// When a garment is renewed: after the months by number, brought forward by longer days of wear than these
+/// assume and put off by shorter ones, never beyond the months of two in turn (the service life). A child
+/// grows whatever the hours: those only bring it forward.
+fn renewal(given: Date, age: AgeBand, wear: Wear, numbers: &VolumeNumbers) -> Date {
+    let (alone, in_turn, child) = numbers.renewal_months;
+    let (months, longest) = match (age, wear.quantity) {
+        (AgeBand::Child, _) => (child, child),
+        (AgeBand::Adult, ..2) => (alone, alone.max(in_turn)),
+        (AgeBand::Adult, 2..) => (in_turn, in_turn),
+    };
+    let by_number = months_after(given, months);
+    let Some(hours) = wear.hours_a_day else { return by_number };
+    let last = months_after(given, longest);
+    let days = given.until(by_number).map_or(0, |span| span.get_days());
+    // At most some years of days.
+    #[expect(clippy::cast_possible_truncation, reason = "whole and small; no hours at all saturate")]
+    let worn = (f64::from(days) * numbers.wear_day_hours / hours).ceil() as i32;
+    if hours > 0.0 { given.checked_add(worn.days()).map_or(last, |date| date.min(last)) } else { last }
 }
 
 /// The garments that are worn now: of each label the last given.

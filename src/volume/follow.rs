@@ -2,7 +2,7 @@
 
 use jiff::civil::Date;
 
-use super::due::due;
+use super::due::{current, due};
 use super::limb_course::LimbCourse;
 use super::pairs::{Track, change};
 use super::seen::{Seen, changes};
@@ -86,6 +86,7 @@ fn of_limb(
         worsening: worsening(&track, numbers),
         since_given: since_given(&track, garments, numbers),
         hand_or_foot: hand_or_foot(&seen),
+        garments: current(garments).into_iter().cloned().collect(),
         due: due(garments, measured, age, closely, today, numbers),
         infections: Infections::of(dates, measured, before, today, numbers),
         visits,

@@ -4,6 +4,7 @@ use jiff::civil::Date;
 
 use super::{Change, Due, GirthSince, Infections, Ready, RelativeChange, Since, Visit, Worsening};
 use crate::anatomy::Side;
+use crate::record::GarmentInUse;
 
 /// The course of one limb over its visits.
 #[derive(Clone, Debug)]
@@ -26,6 +27,8 @@ pub struct LimbCourse {
     pub since_given: Option<Change>,
     /// The girths of hand or foot since the last visit that has them.
     pub hand_or_foot: Vec<GirthSince>,
+    /// The garments in use: of each label the last given, by the last record that names any.
+    pub garments: Vec<GarmentInUse>,
     /// What is due for the garments in use, soonest first.
     pub due: Vec<Due>,
     /// Its infections.
@@ -36,6 +39,13 @@ impl LimbCourse {
     /// The change since the first or the last visit.
     pub fn change(&self, since: Since) -> Option<&Change> {
         self.changes.iter().find(|one| one.since == since)
+    }
+
+    /// The visit at which a garment that was given on a day was fitted: the last one up to that day, by its
+    /// place; none where it is the newest, or there is none.
+    pub fn fitted(&self, given: Date) -> Option<usize> {
+        let at = self.visits.iter().rposition(|visit| visit.measured_on <= given)?;
+        (at + 1 < self.visits.len()).then_some(at)
     }
 
     /// The change since the fitting, where the limb has grown by more than measuring explains: the garment

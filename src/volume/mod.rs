@@ -42,7 +42,7 @@ pub use change::{Change, ExcessChange, NoExcess, Since, VolumeChange};
 pub use course::Course;
 pub use detectable::{Detectable, Setting, TWO_SIDED};
 pub use drift::{Drift, drift};
-pub use due::{Due, DueKind, current, due, months_after};
+pub use due::{Due, DueKind, Wear, current, due, months_after};
 pub use excess::Excess;
 pub use follow::course;
 pub use girth_pair::GirthPair;

@@ -35,11 +35,15 @@ pub struct VolumeNumbers {
     pub regular_months: (i32, i32),
     /// Months to the renewal: of one garment alone, of two in turn, of a child's.
     pub renewal_months: (i32, i32, i32),
+    /// Hours of wear a day that those months assume.
+    pub wear_day_hours: f64,
 }
 
 impl VolumeNumbers {
     /// Visits that the last days have to hold, else the wide window counts. Basis: house rule.
     pub const WINDOW_VISITS: usize = 4;
+    /// Days before the renewal on which the limb is measured for it: two weeks of making. Basis: house rule.
+    pub const MAKING_DAYS: i32 = 14;
     /// Difference of position that counts as the same place, cm: the tape's step. Basis: house rule.
     pub const SAME_PLACE_CM: f64 = 0.1;
     /// Difference of the hour that is named, hours. Basis: house rule.
@@ -73,6 +77,7 @@ impl VolumeNumbers {
                 whole(NumberId::RenewInTurn),
                 whole(NumberId::RenewChild),
             ),
+            wear_day_hours: rules.number(NumberId::WearDay),
         }
     }
 }

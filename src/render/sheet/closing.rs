@@ -7,7 +7,7 @@ use crate::report::Report;
 
 /// Signatures, date, the next measuring.
 pub(super) fn signatures(report: &Report) -> Vec<Block> {
-    let due = report.course.iter().flat_map(|course| &course.due).find(|due| due.what.contains("measur"));
+    let due = report.course.iter().flat_map(|course| &course.due).find(|due| due.kind == "re-measure");
     let again = due.map_or_else(
         || Blank::new("Measure again on"),
         |due| Blank::filled("Measure again on", due.on.clone()),

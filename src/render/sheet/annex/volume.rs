@@ -125,7 +125,13 @@ fn course_blocks(report: &Report, course: &CourseBlock) -> Vec<Block> {
         let decide = one.decide.as_ref().map(|decide| format!(" {}", sentence(decide))).unwrap_or_default();
         format!("{}{decide}", sentence(&one.words))
     }));
-    said.extend(course.notes.iter().map(|note| sentence(note)));
+    said.extend(
+        course
+            .notes
+            .iter()
+            .chain(course.worn.iter().flat_map(|one| std::iter::once(&one.words).chain(&one.notes)))
+            .map(|note| sentence(note)),
+    );
     said.extend(course.due.iter().map(|due| format!("{}: {} ({}).", capital(&due.what), due.on, due.basis)));
     blocks.push(Block::List(said));
     blocks
