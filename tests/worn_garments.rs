@@ -263,3 +263,57 @@ fn a_slack_garment_presses_too_little() {
     let held = checked.0.worn[0].held.clone().unwrap();
     assert!(held.now.mmhg.abs() < 1e-12 && held.state == WornState::TooLow, "{held:?}");
 }
+
+#[test]
+fn the_same_garment_is_offered_again_only_where_nothing_has_changed() {
+    let calm = in_use(17.5);
+    let again = |scene: &Scene| scene.check().0.worn[0].again_since.map(|on| on.to_string());
+    assert_eq!(calm.check().outcome(), "trial-fitting");
+    assert_eq!(again(&calm).as_deref(), Some("2026-02-14"));
+    let garments = |size: &str, on: &str| format!("[{{label: sleeves, size: \"{size}\", given_on: {on}}}]");
+    let otherwise = [
+        ("an infection since", calm.clone().set("infections", "[2026-03-01]")),
+        ("another size by today's girths", calm.clone().set("garments", &garments("2", "2026-02-16"))),
+        ("no visit of the fitting", calm.clone().set("garments", &garments("1", "2026-01-02"))),
+        ("something to be cleared first", calm.clone().present("open-wound")),
+        ("a question open", calm.clone().unknown("open-wound")),
+        ("a limb that has grown", in_use(17.5).girths("wrist@0=18.5 forearm@14=27.3 upper-arm@33=32.5")),
+        ("its chart not given", calm.clone().no_chart()),
+    ];
+    for (why, scene) in otherwise {
+        assert_eq!(again(&scene), None, "{why}");
+    }
+}
+
+#[test]
+fn wear_is_said_as_published_and_of_that_kind_alone() {
+    // Veraart 1997, Phlebology: flat-knit stockings of class 2, 29.3, 27.6 and 26.5 mmHg at 0, 1 and 3 months.
+    let garments = "[{label: stockings, size: \"1\", given_on: 2026-03-10}]";
+    let leg = Scene::leg().set("garments", garments);
+    let notes = |scene: &Scene| build(&scene.check().0).course.unwrap().worn[0].notes.join(" ");
+    let said = notes(&leg);
+    assert!(said.contains("29.3 mmHg new, 27.6 after 1 month and 26.5 after 3 months"), "{said}");
+    assert!(!notes(&leg.clone().chart_with("class: \"2\"", "class: \"1\"")).contains("Veraart"));
+    assert!(!notes(&in_use(17.5)).contains("Veraart"), "an arm");
+}
+
+#[test]
+fn a_grown_limb_is_never_a_plain_trial_fitting() {
+    // The case of issue 13: an excess of 10 % that is 20 % three months later.
+    let other = "wrist@0=16 @10=20 forearm@14=24 @20=25 upper-arm@33=29";
+    let scaled = |share: f64| {
+        let marks: Vec<String> =
+            [("wrist@0", 16.0), ("@10", 20.0), ("forearm@14", 24.0), ("@20", 25.0), ("upper-arm@33", 29.0)]
+                .iter()
+                .map(|(place, girth)| format!("{place}={:.1}", girth * share))
+                .collect();
+        marks.join(" ")
+    };
+    let then = Scene::arm().girths(&scaled(1.1_f64.sqrt())).other(other).set("measured_on", "2025-12-14");
+    let now = Scene::arm().girths(&scaled(1.2_f64.sqrt())).other(other).earlier(&then);
+    let checked = now.check();
+    assert_ne!(checked.outcome(), "trial-fitting");
+    assert_eq!(checked.severities("worsening"), ["clear-first"]);
+    // The newest record alone, without its history, knows less: it says how large the excess is.
+    assert!(checked.of("excess").next().is_some());
+}

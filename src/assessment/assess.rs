@@ -10,8 +10,7 @@ use super::garment_assessment::assess_garment;
 use super::record_findings::of_record;
 use super::wanted::{PrescribedHere, claimed_band};
 use super::weigh::{counted, decide, limb_outcome};
-use super::worn::{Given, mark_same_again, worn};
-use super::worn_findings::{of_worn, outgrown};
+use super::worn_findings::InUse;
 use super::{
     Assessment, ChartAssessment, ChartOutcomes, LimbAssessment, LimbContext, Opened, Outcome, Setting,
 };
@@ -22,7 +21,7 @@ use crate::record::Record;
 use crate::rules::NumberId;
 use crate::screening::{Case, carried_over, settle};
 use crate::sizing::parts;
-use crate::volume::{Course, Drift, measure};
+use crate::volume::{Course, measure};
 use crate::words;
 
 /// Checks the newest visit of a run against its charts and garments; none without a record.
@@ -37,8 +36,7 @@ pub fn assess(opened: &Opened, setting: &Setting) -> Option<Assessment> {
     findings.extend(lowered(setting));
     let mut limbs = Vec::new();
     let mut garments = Vec::new();
-    let mut drift: Vec<(usize, Drift)> = Vec::new();
-    let mut in_use = Vec::new();
+    let mut in_use = InUse::default();
     for (index, limb) in record.limbs.iter().enumerate() {
         let case = Case {
             record,
@@ -87,15 +85,7 @@ pub fn assess(opened: &Opened, setting: &Setting) -> Option<Assessment> {
                 context.made_to_measure || charts.iter().any(|one| one.outcome() == Outcome::MadeToMeasure);
             let own = of_limb_course(record.limb, course, Place::limb(index), made);
             findings.extend(own.into_iter().map(|one| context.clearings.decide(one)));
-            let all_charts: Vec<&Chart> = opened.charts.iter().collect();
-            let (own_drift, of_drift) = outgrown(limb, &course.garments, &all_charts, Place::limb(index));
-            drift.extend(own_drift.into_iter().map(|one| (index, one)));
-            findings.extend(of_drift);
-            let given =
-                Given { charts: &opened.charts, outfits: &opened.outfits, visits: &opened.visits, setting };
-            let own_worn = worn(index, course, limb, &given);
-            findings.extend(own_worn.iter().filter_map(|one| of_worn(one, Place::limb(index))));
-            in_use.extend(own_worn);
+            findings.extend(in_use.look(index, course, limb, opened, setting));
         }
         findings.extend(set_high(&context, &charts));
         findings.extend(of_charts);
@@ -120,9 +110,7 @@ pub fn assess(opened: &Opened, setting: &Setting) -> Option<Assessment> {
     let outcomes: Vec<Vec<ChartOutcomes>> =
         limbs.iter().map(|limb| limb.charts.iter().map(|chart| chart.outcomes.clone()).collect()).collect();
     let decision = decide(&findings, &outcomes);
-    if let Some(course) = &followed {
-        mark_same_again(&mut in_use, &limbs, course, &drift, &findings);
-    }
+    in_use.mark_same_again(&limbs, followed.as_ref(), &findings);
     Some(Assessment {
         setting: setting.clone(),
         record: record.clone(),
@@ -131,8 +119,8 @@ pub fn assess(opened: &Opened, setting: &Setting) -> Option<Assessment> {
         garments,
         findings,
         course: followed,
-        drift,
-        worn: in_use,
+        drift: in_use.drift,
+        worn: in_use.worn,
         decision,
     })
 }

@@ -1,14 +1,15 @@
 //! Owns which findings the garments in use bring on today's limb, and how their pressure is said.
 
-use super::{NotHeld, WornGarment, WornPressure, WornState};
+use super::worn::{Given, mark_same_again, worn};
+use super::{LimbAssessment, NotHeld, Opened, Setting, WornGarment, WornPressure, WornState};
 use crate::finding::{self, Finding, Place};
 use crate::garment::Chart;
 use crate::record::{GarmentInUse, LimbRecord};
-use crate::volume::{Drift, drift};
+use crate::volume::{Course, Drift, LimbCourse, drift};
 use crate::words;
 
 /// Girths that have left the size worn, told once for each garment.
-pub(super) fn outgrown(
+fn outgrown(
     limb: &LimbRecord,
     garments: &[GarmentInUse],
     charts: &[&Chart],
@@ -36,6 +37,49 @@ pub(super) fn outgrown(
 
 fn garment_name(one: &Drift) -> String {
     format!("{}, size {}", one.garment, one.size)
+}
+
+/// The garments in use of every limb on the girths of today.
+#[derive(Default)]
+pub(super) struct InUse {
+    /// Girths that have left their size, by limb.
+    pub drift: Vec<(usize, Drift)>,
+    /// What each garment presses.
+    pub worn: Vec<WornGarment>,
+}
+
+impl InUse {
+    /// Looks at those of one limb; what is found.
+    pub(super) fn look(
+        &mut self,
+        index: usize,
+        course: &LimbCourse,
+        limb: &LimbRecord,
+        opened: &Opened,
+        setting: &Setting,
+    ) -> Vec<Finding> {
+        let charts: Vec<&Chart> = opened.charts.iter().collect();
+        let (drift, mut findings) = outgrown(limb, &course.garments, &charts, Place::limb(index));
+        let given =
+            Given { charts: &opened.charts, outfits: &opened.outfits, visits: &opened.visits, setting };
+        let worn = worn(index, course, limb, &given);
+        findings.extend(worn.iter().filter_map(|one| of_worn(one, Place::limb(index))));
+        self.drift.extend(drift.into_iter().map(|one| (index, one)));
+        self.worn.extend(worn);
+        findings
+    }
+
+    /// Marks those that can be ordered again as they are.
+    pub(super) fn mark_same_again(
+        &mut self,
+        limbs: &[LimbAssessment],
+        course: Option<&Course>,
+        findings: &[Finding],
+    ) {
+        if let Some(course) = course {
+            mark_same_again(&mut self.worn, limbs, course, &self.drift, findings);
+        }
+    }
 }
 
 /// What a garment in use presses, as a sentence without a full stop.
@@ -113,7 +157,7 @@ fn why_words(why: &NotHeld) -> String {
 }
 
 /// Findings of a garment in use: its class, the limit, a rise; the weightiest carries the others.
-pub(super) fn of_worn(one: &WornGarment, place: Place) -> Option<Finding> {
+fn of_worn(one: &WornGarment, place: Place) -> Option<Finding> {
     let state = one.held.as_ref().map_or(WornState::CannotTell, |held| held.state);
     let mut said: Vec<String> = Vec::new();
     let mut at = None;

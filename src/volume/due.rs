@@ -144,10 +144,12 @@ fn renewal(given: Date, age: AgeBand, wear: Wear, numbers: &VolumeNumbers) -> Da
     let Some(hours) = wear.hours_a_day else { return by_number };
     let last = months_after(given, longest);
     let days = given.until(by_number).map_or(0, |span| span.get_days());
-    // At most some years of days.
-    #[expect(clippy::cast_possible_truncation, reason = "whole and small; no hours at all saturate")]
-    let worn = (f64::from(days) * numbers.wear_day_hours / hours).ceil() as i32;
-    if hours > 0.0 { given.checked_add(worn.days()).map_or(last, |date| date.min(last)) } else { last }
+    // Not beyond the service life; hours of nothing would be endless.
+    let room = f64::from(given.until(last).map_or(0, |span| span.get_days()));
+    let worn = if hours > 0.0 { (f64::from(days) * numbers.wear_day_hours / hours).ceil() } else { room };
+    #[expect(clippy::cast_possible_truncation, reason = "whole, at most some months of days")]
+    let worn = worn.min(room) as i32;
+    given.saturating_add(worn.days())
 }
 
 /// The garments that are worn now: of each label the last given.
