@@ -237,7 +237,7 @@ pub fn protocol_words(one: &ProtocolChange) -> String {
             format!("first mark at {} instead of {} cm", words::decimal(*now, 1), words::decimal(*was, 1))
         }
         ProtocolChange::Spacing => "marks at other places".to_owned(),
-        ProtocolChange::FurtherMarks { shared } => format!("further marks; {shared} are shared"),
+        ProtocolChange::FurtherMarks { shared } => format!("not all the same marks; {shared} are shared"),
         ProtocolChange::Posture(was, now) => format!("posture {now} instead of {was}"),
         ProtocolChange::Observer(was, now) => format!("measured by {now} instead of {was}"),
         ProtocolChange::Hour(hours) => format!("{} hours off the time of day", words::trimmed(*hours, 1)),
