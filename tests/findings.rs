@@ -477,7 +477,7 @@ fn gapped(girths: &str) -> Scene {
 }
 
 /// A set of sleeve and hand piece that share the wrist, both of one fabric.
-fn set(tension: &str) -> Scene {
+pub fn set(tension: &str) -> Scene {
     let piece = HAND_PIECE.replace("units:", &fabric(tension, "40"));
     knitted("120", "36").chart(&piece).girths("hand@-7=19 wrist@0=17 forearm@14=26 upper-arm@33=31")
 }

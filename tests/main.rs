@@ -90,4 +90,5 @@ mod volume_command;
 mod worked_course;
 mod worked_pressure;
 mod worked_volume;
+mod worn_words;
 mod wrong_before;

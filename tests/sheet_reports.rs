@@ -213,6 +213,7 @@ fn gradient(chart: Option<usize>) -> GradientBlock {
         sentence:
             "by the fabric curve the pressure falls from wrist to axilla; a rise has a chance of under 1 %"
                 .to_owned(),
+        pulled: false,
         beside: None,
     }
 }

@@ -8,6 +8,7 @@ use super::course_findings::{is_worse, of_limb_course, of_volume};
 use super::followed::followed;
 use super::garment_assessment::assess_garment;
 use super::record_findings::of_record;
+use super::set_findings::{has_part, has_part_in_set, of_set};
 use super::wanted::{PrescribedHere, claimed_band};
 use super::weigh::{counted, decide, limb_outcome};
 use super::worn_findings::InUse;
@@ -18,11 +19,9 @@ use crate::finding::{self, Finding, Place};
 use crate::garment::{Chart, printed_labels};
 use crate::input::YesNo;
 use crate::record::Record;
-use crate::rules::NumberId;
 use crate::screening::{Case, carried_over, settle};
 use crate::sizing::parts;
 use crate::volume::{Course, measure};
-use crate::words;
 
 /// Checks the newest visit of a run against its charts and garments; none without a record.
 pub fn assess(opened: &Opened, setting: &Setting) -> Option<Assessment> {
@@ -87,9 +86,13 @@ pub fn assess(opened: &Opened, setting: &Setting) -> Option<Assessment> {
             findings.extend(own.into_iter().map(|one| context.clearings.decide(one)));
             findings.extend(in_use.look(index, course, limb, opened, setting));
         }
-        findings.extend(set_high(&context, &charts));
+        findings.extend(of_set(&context, &charts));
         findings.extend(of_charts);
         findings.extend(of_garments);
+        if has_part_in_set(&charts, opened) {
+            let own = Place::limb(index).limb;
+            findings.retain(|one| !one.id.is(&finding::hand_part_needed::ENTRY) || one.place.limb != own);
+        }
         let vain = vain_clearings(case, index, &findings);
         findings.extend(vain);
         limbs.push(LimbAssessment {
@@ -174,7 +177,6 @@ fn charts_of(context: &LimbContext<'_>, charts: &[Chart]) -> (Vec<ChartAssessmen
     let refs: Vec<&Chart> = charts.iter().collect();
     let part = parts(&refs);
     let printed = printed_labels(&refs);
-    let has_part = |chart: &Chart| chart.hand_part == Some(true) || chart.from.on_extremity();
     let mut assessed = Vec::new();
     let mut found = Vec::new();
     for (place, chart) in charts.iter().enumerate() {
@@ -234,41 +236,6 @@ fn held(charts: &[ChartAssessment], context: &LimbContext<'_>, opened: &Opened) 
         return None;
     }
     ends.into_iter().try_fold(f64::NEG_INFINITY, |highest, end| end.map(|end| highest.max(end)))
-}
-
-/// The set as a whole: the plain sum of its counted sizes at a shared mark against the limit.
-fn set_high(context: &LimbContext<'_>, charts: &[ChartAssessment]) -> Option<Finding> {
-    let limit = context.setting.number(NumberId::PressureLimit);
-    let chosen: Vec<(&ChartAssessment, &super::ShownSize)> = charts
-        .iter()
-        .filter(|chart| chart.counted)
-        .filter_map(|chart| Some((chart, chart.shown(chart.size()?)?)))
-        .collect();
-    let marks = context.limb.marks.iter().filter_map(|mark| mark.landmark);
-    let mut highest: Option<(crate::anatomy::Landmark, f64, Vec<String>)> = None;
-    for landmark in marks {
-        let here: Vec<(String, f64)> = chosen
-            .iter()
-            .filter_map(|(chart, shown)| {
-                let mark = shown.estimated.marks.iter().find(|mark| mark.landmark == landmark)?;
-                Some((chart.printed.clone(), mark.at_least_mmhg()?))
-            })
-            .collect();
-        let sum: f64 = here.iter().map(|(_, mmhg)| mmhg).sum();
-        let above_one = here.len() > 1 && sum > limit;
-        if above_one && highest.as_ref().is_none_or(|(_, most, _)| sum > *most) {
-            highest = Some((landmark, sum, here.into_iter().map(|(name, _)| name).collect()));
-        }
-    }
-    let (landmark, sum, pieces) = highest?;
-    let one = finding::set_high::set_high(
-        Place::limb(context.index).at(landmark),
-        &words::at(landmark),
-        sum,
-        &pieces,
-        limit,
-    );
-    Some(context.clearings.decide(one))
 }
 
 /// Client before garments; worst first; what is open before what is only to be borne in mind.

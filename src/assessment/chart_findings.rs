@@ -57,7 +57,7 @@ fn read_elsewhere(context: &LimbContext<'_>, asked: &ChartAsked<'_>) -> Vec<Find
 fn of_offer(context: &LimbContext<'_>, asked: &ChartAsked<'_>) -> Vec<Finding> {
     let (chart, place) = (&asked.assessed.chart, asked.place);
     let mut found = super::materials::of_materials(context, chart.materials.as_deref(), place);
-    let has_part = chart.hand_part == Some(true) || chart.from.on_extremity() || asked.part_elsewhere;
+    let has_part = super::set_findings::has_part(chart) || asked.part_elsewhere;
     if context.extremity_swollen && !has_part {
         let part = context.record.limb.extremity();
         found.push(finding::hand_part::hand_part(place, part, chart.hand_part.is_some()));

@@ -3,6 +3,7 @@
 use crate::anatomy::{Landmark, Limb};
 use crate::estimate::{Estimated, OnLimb};
 use crate::finding::{action, fall_sentence};
+use crate::garment::Outfit;
 use crate::gradient::{Action, Decide, Grade};
 use crate::words;
 
@@ -19,8 +20,8 @@ pub struct FallGap {
 pub struct Asked<'a> {
     /// In words.
     pub name: &'a str,
-    /// Its proximal end.
-    pub to: Landmark,
+    /// What is worn.
+    pub outfit: &'a Outfit,
     /// Whether it is a size that the clinic may not have yet.
     pub to_obtain: bool,
 }
@@ -46,26 +47,22 @@ pub fn fall_gap(
         .filter(|mark| mark.judged && (mark.estimate.is_some() || mark.stretch.is_some()))
         .map(|mark| mark.landmark)
         .collect();
-    let missing = missing(on, &known, top(asked.to));
+    let missing = missing(on, &known, top(asked.outfit.to()));
     if !missing.is_empty() {
         return Some(of_missing(on, asked, &missing));
     }
     let fall = estimated.fall.as_ref().map(|verdict| &verdict.fall)?;
     if fall.grade == Grade::Undecided {
-        let why = fall_sentence(fall, known.first().copied(), known.last().copied(), &[]);
+        let why =
+            fall_sentence(fall, known.first().copied(), known.last().copied(), &[], asked.outfit.is_pulled());
         let why = why.trim_end_matches('.').to_owned();
-        return Some(FallGap { why: lower(&why), way_on: ways(asked, decide) });
+        return Some(FallGap { why: words::lower_first(&why), way_on: ways(asked, decide) });
     }
     let left_out: Vec<String> = fall.left_out.iter().map(|one| words::at(*one)).collect();
     Some(FallGap {
         why: format!("the fabric was not tested so far {}", words::list(&left_out)),
         way_on: "Get a curve of the fabric that is tested to more stretch, or take a larger size.".to_owned(),
     })
-}
-
-fn lower(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
 }
 
 /// What the judgement lacks: the reference, a mark between, the top.
@@ -102,12 +99,29 @@ fn wanted_between(on: &OnLimb<'_>, top: Landmark) -> Option<Landmark> {
 }
 
 fn of_missing(on: &OnLimb<'_>, asked: &Asked<'_>, missing: &[Landmark]) -> FallGap {
+    let reference = on.limb.reference();
+    let from = asked.outfit.from();
+    if from > reference {
+        return FallGap {
+            why: format!("it begins {}, above {}", words::at(from), words::the(reference)),
+            way_on: "A certified fitter judges the fall of what is worn below it and of both together."
+                .to_owned(),
+        };
+    }
     let untaped: Vec<Landmark> = missing.iter().copied().filter(|one| on.mark(*one).is_none()).collect();
     let names = |list: &[Landmark]| words::list(&list.iter().map(|one| words::the(*one)).collect::<Vec<_>>());
     let at = |list: &[Landmark]| words::list(&list.iter().map(|one| words::at(*one)).collect::<Vec<_>>());
     let mut ways = Vec::new();
     if !untaped.is_empty() {
         ways.push(format!("Tape the limb {}.", at(&untaped)));
+    }
+    if asked.outfit.is_pulled() {
+        // A bandage has no relaxed girth: only girths of the limb can be missing.
+        let missing = if untaped.is_empty() { missing } else { &untaped };
+        return FallGap {
+            why: format!("the limb's girth is not known {}", at(missing)),
+            way_on: format!("Tape the limb {}.", at(missing)),
+        };
     }
     let obtain = if asked.to_obtain {
         format!("Obtain {}, lay it flat", asked.name)

@@ -6,8 +6,9 @@
 use super::Setting;
 use super::size_findings::Garments;
 use super::wanted::{claim_printed, claimed_band};
-use crate::estimate::Estimated;
+use crate::estimate::{EstimateRules, Estimated, estimate};
 use crate::finding::{self, Finding, Place};
+use crate::garment::{Outfit, Piece};
 use crate::rules::{NumberId, Severity};
 use crate::words;
 
@@ -98,19 +99,45 @@ pub(super) fn off_band(what: &Garments<'_>, place: Place, setting: &Setting) -> 
                 _ => Severity::Caution,
             };
             let said = highest.map(|held| held.said.as_str());
-            return Some(finding::nothing_to_hold::nothing_to_hold(place, severity, said));
+            let together = what.outfit.pieces.len() > 1;
+            return Some(finding::nothing_to_hold::nothing_to_hold(place, severity, said, together));
         }
     };
     let (low, high, name) = band;
-    let tolerance = setting.number(NumberId::BandTolerance);
-    let off = |held: &&Held| {
-        let under = |low: f64| held.mmhg < low * (1.0 - tolerance) * (1.0 - SLACK);
-        let over = |high: f64| held.mmhg > high * (1.0 + tolerance) * (1.0 + SLACK);
-        (!held.is_bound && low.is_some_and(under)) || high.is_some_and(over)
-    };
-    match (known.iter().find(off), too_low) {
+    match (known.iter().find(|held| is_off(held, low, high, setting)), too_low) {
         (Some(held), _) => Some(finding::off_band::off_band(place, &held.said, &name)),
         (None, Some(held)) => Some(finding::off_band::too_low(place, &held.said, least)),
         (None, None) => None,
     }
+}
+
+/// Whether a pressure is far off a band.
+fn is_off(held: &Held, low: Option<f64>, high: Option<f64>, setting: &Setting) -> bool {
+    let tolerance = setting.number(NumberId::BandTolerance);
+    let under = |low: f64| held.mmhg < low * (1.0 - tolerance) * (1.0 - SLACK);
+    let over = |high: f64| held.mmhg > high * (1.0 + tolerance) * (1.0 + SLACK);
+    (!held.is_bound && low.is_some_and(under)) || high.is_some_and(over)
+}
+
+/// Each of several pieces by itself against the class that it claims.
+pub(super) fn pieces_off_band(what: &Garments<'_>, place: Place, setting: &Setting) -> Vec<Finding> {
+    if what.outfit.pieces.len() < 2 {
+        return Vec::new();
+    }
+    let rules = EstimateRules::of(&setting.rules);
+    let place = place.at(what.on.limb.reference());
+    what.outfit
+        .pieces
+        .iter()
+        .filter_map(|worn| {
+            let Piece::Garment(garment) = &worn.piece else { return None };
+            let band = claimed_band(garment.claim.as_ref())?;
+            let alone = estimate(&what.on, &Outfit::of(worn.piece.clone()), &[], &rules);
+            let (mmhg, is_bound, text) = reference_words(&alone)?;
+            let held = Held { mmhg, is_bound, said: format!("{} by itself: {text}", garment.label) };
+            let claimed = format!("the claimed {}", garment.claim.as_ref().map(claim_printed)?);
+            is_off(&held, band.low, band.high, setting)
+                .then(|| finding::off_band::off_band(place, &held.said, &claimed))
+        })
+        .collect()
 }

@@ -29,6 +29,7 @@ mod client_findings;
 mod course_findings;
 mod worn;
 mod worn_findings;
+mod set_findings;
 mod limb_assessment;
 #[expect(clippy::module_inception, reason = "the room's one result bears the room's name")]
 mod assessment;

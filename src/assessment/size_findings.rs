@@ -2,14 +2,14 @@
 
 use super::Setting;
 use super::fall_gap::{Asked, fall_gap};
-use super::held_findings::{high, off_band, reference_words};
+use super::held_findings::{high, off_band, pieces_off_band, reference_words};
 use super::reading_findings::{contradiction, of_readings};
 use super::wanted::{WantedPressure, claim_printed};
 use crate::anatomy::Landmark;
 use crate::estimate::{Estimated, FallOf, OnLimb};
 use crate::finding::{self, Finding, Place, fall_sentence};
 use crate::garment::{Claim, ClassPlace, Fabric, Outfit, Piece};
-use crate::gradient::{Decide, Grade};
+use crate::gradient::{Decide, Fall, Grade};
 use crate::record::Reading;
 use crate::rules::{NumberId, Severity};
 use crate::words;
@@ -42,6 +42,7 @@ pub(super) fn of_estimate(what: &Garments<'_>, place: Place, setting: &Setting) 
     found.extend(beyond(what, place));
     found.extend(high(what.estimated, place, setting));
     found.extend(off_band(what, place, setting));
+    found.extend(pieces_off_band(what, place, setting));
     found.extend(class(what, place, setting, &found));
     found.extend(residual(what.estimated, place, what.outfit.claim.as_ref()));
     found.extend(top_edge(what.estimated, place, setting));
@@ -49,7 +50,7 @@ pub(super) fn of_estimate(what: &Garments<'_>, place: Place, setting: &Setting) 
     found.extend(pieces(what, place));
     if let Some(gap) = fall_gap(
         &what.on,
-        &Asked { name: what.name, to: what.outfit.to(), to_obtain: what.to_obtain },
+        &Asked { name: what.name, outfit: what.outfit, to_obtain: what.to_obtain },
         what.estimated,
         what.decide,
     ) {
@@ -68,19 +69,32 @@ pub fn ends(estimated: &Estimated) -> (Option<Landmark>, Option<Landmark>) {
 pub fn fall_words(outfit: &Outfit, estimated: &Estimated, decide: &[Decide]) -> Option<String> {
     let verdict = estimated.fall.as_ref()?;
     let (first, last) = ends(estimated);
-    let sentence = fall_sentence(&verdict.fall, first, last, decide);
+    let sentence = fall_sentence(&verdict.fall, first, last, decide, outfit.is_pulled());
+    // Where a piece by itself rises as surely as all together, it is named.
+    let alone = |of: &FallOf, fall: &Fall| match of {
+        FallOf::Piece(piece) if fall.grade == verdict.grade() => outfit.pieces.get(*piece),
+        _ => None,
+    };
     Some(match verdict.of {
         FallOf::Piece(piece) if outfit.pieces.len() > 1 => {
             let label = outfit.pieces.get(piece).map_or("", |worn| worn.piece.label().as_str());
-            format!("{label} by itself: {}", lower(&sentence))
+            format!("{label} by itself: {}", words::lower_first(&sentence))
+        }
+        FallOf::Whole { .. } if verdict.grade() <= Grade::Likely => {
+            let names: Vec<String> = verdict
+                .all
+                .iter()
+                .filter_map(|(of, fall)| Some(alone(of, fall)?.piece.label().to_string()))
+                .collect();
+            if names.is_empty() {
+                sentence
+            } else {
+                let so = if names.len() == 1 { "So does" } else { "So do" };
+                format!("{sentence} {so} {} by itself.", words::list(&names))
+            }
         }
         _ => sentence,
     })
-}
-
-fn lower(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
 }
 
 fn rise(what: &Garments<'_>, place: Place) -> Option<Finding> {

@@ -4,9 +4,10 @@ use crate::anatomy::Landmark;
 use crate::gradient::{Action, Decide, Fall, Grade, GradientBasis};
 use crate::words;
 
-/// `By the fabric curve`.
-fn basis_first(basis: GradientBasis) -> &'static str {
+/// `By the fabric curve`; a bandage has a pull instead.
+fn basis_first(basis: GradientBasis, pulled: bool) -> &'static str {
     match basis {
+        GradientBasis::Fabric if pulled => "By the pull of the bandage",
         GradientBasis::Readings => "By the readings",
         GradientBasis::Fabric => "By the fabric curve",
         GradientBasis::Stretch => "By stretch alone",
@@ -33,15 +34,17 @@ fn look(fall: &Fall) -> String {
     }
 }
 
-/// The sentence about a fall; `first` and `last` are the most distal and proximal judged landmarks.
+/// The sentence about a fall; `first` and `last` are the most distal and proximal judged landmarks; `pulled`
+/// = nothing but bandages is worn.
 pub fn fall_sentence(
     fall: &Fall,
     first: Option<Landmark>,
     last: Option<Landmark>,
     next: &[Decide],
+    pulled: bool,
 ) -> String {
     let basis = fall.decided_by;
-    let by = basis_first(basis);
+    let by = basis_first(basis, pulled);
     let chance = fall.chance.map_or_else(|| "not known".to_owned(), words::chance);
     let from = first.map_or_else(String::new, |one| format!(" from {}", words::the(one)));
     match fall.grade {
@@ -76,6 +79,7 @@ pub fn fall_sentence(
         Grade::Undecided => {
             let what = match basis {
                 GradientBasis::Readings => "The readings do not decide it.",
+                GradientBasis::Fabric if pulled => "Tape and pull do not decide it.",
                 GradientBasis::Fabric => "Tape, ruler and fabric do not decide it.",
                 GradientBasis::Stretch => "Tape and ruler do not decide it.",
             };

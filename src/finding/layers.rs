@@ -14,6 +14,16 @@ pub const ENTRY: Entry = Entry {
     source: "Ann Vasc Dis 2012;5:435",
 };
 
+/// Two parts of a set at one mark: their sum in full, mmHg, and at the least share that was measured.
+pub fn of_set(place: Place, pieces: &[String], at: &str, least: f64, most: f64) -> Finding {
+    Finding::of(&ENTRY, Severity::Note, place).say(format!(
+        "{} lie over one another {at}: together about {} to {}, which no class states.",
+        words::list(pieces),
+        words::whole(least),
+        words::mmhg(most)
+    ))
+}
+
 /// Which pieces and where, as said: `at the wrist`, `from the wrist to the forearm`.
 pub fn layers(place: Place, pieces: &[String], over: &str) -> Finding {
     Finding::of(&ENTRY, Severity::Note, place).say(format!(

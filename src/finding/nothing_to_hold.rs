@@ -13,14 +13,14 @@ pub const ENTRY: Entry = Entry {
     source: "",
 };
 
-/// What is known, if anything (`The estimate is 27 mmHg at the wrist`).
-pub fn nothing_to_hold(place: Place, severity: Severity, said: Option<&str>) -> Finding {
+/// What is known, if anything (`The estimate is 27 mmHg at the wrist`); `together` = several pieces, whose own
+/// classes say nothing of their sum.
+pub fn nothing_to_hold(place: Place, severity: Severity, said: Option<&str>, together: bool) -> Finding {
+    let of = if together { "a class for the pieces together" } else { "a class of what is worn" };
     let text = match said {
-        Some(said) => {
-            format!("{said}, and neither a prescription nor a class of what is worn says what is wanted.")
-        }
+        Some(said) => format!("{said}, and neither a prescription nor {of} says what is wanted."),
         None => {
-            "Neither a prescription nor a class of what is worn says which pressure is wanted.".to_owned()
+            format!("Neither a prescription nor {of} says which pressure is wanted.")
         }
     };
     Finding::of(&ENTRY, severity, place)

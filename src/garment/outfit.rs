@@ -89,6 +89,11 @@ impl Outfit {
         })
     }
 
+    /// Whether nothing but bandages is worn.
+    pub fn is_pulled(&self) -> bool {
+        self.garments().next().is_none()
+    }
+
     /// The most proximal end.
     pub fn to(&self) -> Landmark {
         self.pieces.iter().map(|worn| worn.to).max().unwrap_or(self.limb.reference())

@@ -107,8 +107,10 @@ fn line(found: &Assessment, one: &ChartAssessment) -> String {
             let size = one.choice.size.unwrap_or_default();
             let label = one.size_label(size);
             let said = format!("size {label}{variant} takes every girth");
-            let note =
-                one.length_note.as_ref().map_or_else(String::new, |note| format!(", but: {}", lower(note)));
+            let note = one
+                .length_note
+                .as_ref()
+                .map_or_else(String::new, |note| format!(", but: {}", words::lower_first(note)));
             match one.outcome() {
                 Outcome::TrialFitting if decision == Some(Outcome::TrialFitting) => {
                     format!("size {label}{variant}: go on to a trial fitting")
@@ -151,11 +153,6 @@ fn line(found: &Assessment, one: &ChartAssessment) -> String {
         text.replace_range(..1, &first);
     }
     text
-}
-
-fn lower(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
 }
 
 fn between(one: &ChartAssessment) -> String {

@@ -64,7 +64,10 @@ pub(super) fn pressure(of: &Of<'_>) -> PressureBlock {
             garment_mmhg: edge.garment_mmhg().and_then(Figure::mmhg),
             chance: edge.chance.and_then(Figure::chance),
         }),
-        folded_edge_mmhg: estimated.folded_edge_mmhg().and_then(Figure::mmhg),
+        folded_edge_mmhg: estimated
+            .folded_edge_mmhg()
+            .filter(|_| !of.outfit.is_pulled())
+            .and_then(Figure::mmhg),
         profile: of
             .profile
             .iter()
@@ -202,7 +205,8 @@ pub(super) fn gradient(of: &Of<'_>) -> GradientBlock {
             })
             .collect(),
         sentence: sentence(of),
-        beside: beside(estimated),
+        beside: beside(estimated, of.outfit.is_pulled()),
+        pulled: of.outfit.is_pulled(),
     }
 }
 
@@ -215,12 +219,12 @@ fn sentence(of: &Of<'_>) -> String {
     })
 }
 
-fn beside(estimated: &Estimated) -> Option<BesideBlock> {
+fn beside(estimated: &Estimated, pulled: bool) -> Option<BesideBlock> {
     let other = estimated.beside.as_ref()?;
     let fall = &other.fall;
     let judged = || estimated.marks.iter().filter(|mark| mark.judged).map(|mark| mark.landmark);
     let basis: GradientBasis = fall.decided_by;
-    let said = fall_sentence(fall, judged().next(), judged().next_back(), &[]);
+    let said = fall_sentence(fall, judged().next(), judged().next_back(), &[], pulled);
     let contradicts = contradiction(estimated);
     let words = contradicts.clone().unwrap_or(said);
     Some(BesideBlock {

@@ -51,6 +51,8 @@ pub struct GradientBlock {
     pub residual: Vec<ResidualBlock>,
     /// The one sentence.
     pub sentence: String,
+    /// Whether nothing but bandages is worn: a pull, not a knit.
+    pub pulled: bool,
     /// Readings against estimate: what the other basis says, where both are known.
     pub beside: Option<BesideBlock>,
 }

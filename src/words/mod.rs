@@ -10,7 +10,7 @@ mod count;
 mod date;
 
 pub use band::{band, band_figures};
-pub use count::{capital, counted, list, list_or, number_word, ordinal_of};
+pub use count::{capital, counted, list, list_or, lower_first, number_word, ordinal_of};
 pub use date::{date_long, date_short};
 pub use figure::{
     chance, cm, cm_of_tenths, cm_short, decimal, fraction_percent, kilogram, millilitre, mmhg, percent,

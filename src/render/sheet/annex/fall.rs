@@ -48,7 +48,7 @@ pub(in crate::render) fn fall_entries(
 fn of_gradient(gradient: &GradientBlock) -> Vec<Entry> {
     let mut keys = vec![Entry::new("Toward the trunk", sentence(&gradient.sentence))];
     if let Some(basis) = gradient.basis {
-        let entry = Entry::new("Basis", basis_words(basis));
+        let entry = Entry::new("Basis", basis_words(basis, gradient.pulled));
         // What the other basis says, where both are known.
         keys.push(match &gradient.beside {
             Some(beside) => entry.and(sentence(&beside.words)),
@@ -144,8 +144,9 @@ fn of_pressure(pressure: &PressureBlock, claim: Option<&ClassBlock>) -> Vec<Entr
     keys
 }
 
-fn basis_words(basis: GradientBasis) -> &'static str {
+fn basis_words(basis: GradientBasis, pulled: bool) -> &'static str {
     match basis {
+        GradientBasis::Fabric if pulled => "The pull of the bandage, its width and overlap, and the tape.",
         GradientBasis::Fabric => "The fabric curve, the relaxed girths and the tape.",
         GradientBasis::Stretch => {
             "Stretch alone, from relaxed girths or flat widths and the tape; the knit and its layers are taken to be the same all along, and no pressure is estimated."

@@ -1,0 +1,56 @@
+//! Owns what holds of the parts of a set together: the sum where two lie over one another, the hand or foot part.
+
+use super::open::Opened;
+use super::{ChartAssessment, LimbContext, ShownSize};
+use crate::anatomy::Landmark;
+use crate::estimate::EstimateRules;
+use crate::finding::{self, Finding, Place};
+use crate::garment::Chart;
+use crate::rules::NumberId;
+use crate::words;
+
+/// Whether a chart's garment has, or is, the hand or foot part.
+pub(super) fn has_part(chart: &Chart) -> bool {
+    chart.hand_part == Some(true) || chart.from.on_extremity()
+}
+
+/// Whether a hand or foot part is chosen among what is offered: then none is needed any more.
+pub(super) fn has_part_in_set(charts: &[ChartAssessment], opened: &Opened) -> bool {
+    let chosen = |chart: &&ChartAssessment| chart.counted && chart.size().is_some();
+    charts.iter().filter(chosen).any(|chart| has_part(&chart.chart))
+        || opened.outfits.iter().any(|outfit| outfit.hand_part() == Some(true))
+}
+
+/// Two chosen parts that lie over one another: said, and above the limit cleared first.
+pub(super) fn of_set(context: &LimbContext<'_>, charts: &[ChartAssessment]) -> Option<Finding> {
+    let limit = context.setting.number(NumberId::PressureLimit);
+    let chosen: Vec<(&ChartAssessment, &ShownSize)> = charts
+        .iter()
+        .filter(|chart| chart.counted)
+        .filter_map(|chart| Some((chart, chart.shown(chart.size()?)?)))
+        .collect();
+    let mut highest: Option<(Landmark, f64, Vec<String>)> = None;
+    for landmark in context.limb.marks.iter().filter_map(|mark| mark.landmark) {
+        let here: Vec<(String, f64)> = chosen
+            .iter()
+            .filter_map(|(chart, shown)| {
+                let mark = shown.estimated.marks.iter().find(|mark| mark.landmark == landmark)?;
+                Some((chart.printed.clone(), mark.at_least_mmhg()?))
+            })
+            .collect();
+        let sum: f64 = here.iter().map(|(_, mmhg)| mmhg).sum();
+        if here.len() > 1 && highest.as_ref().is_none_or(|(_, most, _)| sum > *most) {
+            highest = Some((landmark, sum, here.into_iter().map(|(name, _)| name).collect()));
+        }
+    }
+    let (landmark, sum, pieces) = highest?;
+    let place = Place::limb(context.index).at(landmark);
+    let at = words::at(landmark);
+    let one = if sum > limit {
+        finding::set_high::set_high(place, &at, sum, &pieces, limit)
+    } else {
+        let least = EstimateRules::of(&context.setting.rules).share_low * sum;
+        finding::layers::of_set(place, &pieces, &at, least, sum)
+    };
+    Some(context.clearings.decide(one))
+}

@@ -1,0 +1,105 @@
+//! What is said of several pieces, of a set, and of a bandage: whose rise it is, what lies over what, and
+//! nothing that the thing does not have.
+//!
+//! Source: each piece is judged alone and the whole with the sum (0.83 to 1 of it: Ann Vasc Dis 2012;5:435); a
+//! hand part ends the need for one; a bandage has a pull and no relaxed girth.
+
+use tapeline::render::terminal_report;
+use tapeline::report::build;
+
+use crate::scene::{HAND_PIECE, Scene};
+
+fn said(scene: &Scene, id: &str) -> Vec<String> {
+    scene.check().of(id).map(|one| one.message.clone()).collect()
+}
+
+/// The base arm with a hand that is swollen or not, and a hand piece as the other part of the set.
+fn with_hand_piece(swollen: &str) -> Scene {
+    Scene::arm()
+        .chart(HAND_PIECE)
+        .girths("hand@-7=19 wrist@0=17 forearm@14=26 upper-arm@33=31")
+        .seen("hand_swelling", swollen)
+}
+
+#[test]
+fn a_hand_part_in_the_set_ends_the_need_for_one() {
+    assert!(said(&with_hand_piece("yes"), "hand-part-needed").is_empty());
+    let alone = Scene::arm().seen("hand_swelling", "yes");
+    assert_eq!(said(&alone, "hand-part-needed").len(), 1);
+    // A hand piece that takes no size is none.
+    let none = Scene::arm()
+        .chart(HAND_PIECE)
+        .girths("hand@-7=35 wrist@0=17 forearm@14=26 upper-arm@33=31")
+        .seen("hand_swelling", "yes");
+    assert_eq!(said(&none, "hand-part-needed").len(), 1);
+}
+
+#[test]
+fn two_parts_over_one_another_are_told_below_the_limit_too() {
+    let knit = |tension: &str| crate::findings::set(tension);
+    let below = knit("100");
+    assert_eq!(below.check().severities("set-high").len(), 0);
+    let told = said(&below, "layers");
+    // 4.71277587 T/C: the sleeve's 120 N/m are 33.3 mmHg on 17 cm, the hand piece's 58.0 (23.2 % of the 40 % at
+    // which it has 100) are 16.1: 49.3 together, 40.9 at 0.83 of it.
+    assert!(told[0].contains("about 41 to 49 mmHg"), "{told:?}");
+    assert!(said(&knit("216"), "layers").is_empty());
+    assert_eq!(knit("216").check().severities("set-high"), ["clear-first"]);
+}
+
+#[test]
+fn a_bandage_is_not_laid_flat() {
+    let wrap = "tapeline: wrap/1\nlabel: wrap\nlimb: arm\ntension: 0.5 kgf\nwidth: 10 cm\noverlap: 50 %\nfrom: wrist\nto: axilla\n";
+    let scene = Scene::arm().no_chart().garment(wrap);
+    let checked = scene.check();
+    let unknown: Vec<_> = checked.of("fall-unknown").collect();
+    assert_eq!(unknown.len(), 1);
+    assert!(unknown[0].message.contains("the limb's girth is not known at the axilla"), "{unknown:?}");
+    assert_eq!(unknown[0].next, "Tape the limb at the axilla.");
+    let text = terminal_report(&build(&checked.0), 200);
+    for word in ["flat", "fabric curve", "relaxed girths", "folded edge"] {
+        assert!(!text.contains(word), "{word}: {text}");
+    }
+    assert!(text.contains("By the pull of the bandage"), "{text}");
+}
+
+#[test]
+fn what_begins_above_the_reference_is_not_asked_for_its_width_there() {
+    let upper = Scene::arm()
+        .chart_with("from: wrist", "from: forearm")
+        .chart_with("wrist: 14-20, ", "")
+        .chart_with("wrist: 12.5, ", "")
+        .chart_with("wrist: 20-26, ", "")
+        .chart_with("wrist: 16.5, ", "")
+        .chart_with("wrist: 26-32, ", "")
+        .chart_with("wrist: 20.5, ", "");
+    let told = said(&upper, "fall-unknown");
+    assert!(told.iter().all(|one| one.contains("it begins at the forearm, above the wrist")), "{told:?}");
+    assert_eq!(told.len(), 1);
+}
+
+#[test]
+fn a_piece_far_off_its_own_class_is_told_by_name() {
+    let folder = tempfile::tempdir().unwrap();
+    // 100 N/m at 36 % on 17 cm is 27.7 mmHg: above 1.2 times 21 (class 1), inside class 2.
+    let write = |name: &str, class: &str| {
+        let text = format!(
+            "tapeline: garment/1\nlabel: {name}\nlimb: arm\nfrom: wrist\nto: upper-arm\nscheme: ral-gz-387-2\nclass: \"{class}\"\nmaterials: [polyamide]\nfabric: knit.yaml\nunits: {{length: cm}}\nrelaxed: {{wrist: 12.5, forearm: 20.8, upper-arm: 27}}\n"
+        );
+        let path = folder.path().join(format!("{name}.yaml"));
+        std::fs::write(&path, text).unwrap();
+        path.display().to_string()
+    };
+    let knit = "tapeline: fabric/1\nlabel: knit\nbasis: invented\ncurve: [{stretch: 0 %, tension: 0 N/m}, {stretch: 36 %, tension: 100 N/m}]\n";
+    std::fs::write(folder.path().join("knit.yaml"), knit).unwrap();
+    let both = |class: &str| {
+        let (inner, outer) = (write("inner", class), write("outer", "2"));
+        let text = format!(
+            "tapeline: garment/1\nlabel: both\nlimb: arm\nworn_together: [{{garment: {inner}}}, {{garment: {outer}, from: forearm, to: upper-arm}}]\n"
+        );
+        Scene::arm().no_chart().garment(&text)
+    };
+    let told = said(&both("1"), "off-band");
+    assert!(told.iter().any(|one| one.starts_with("inner by itself: 28 mmHg at the wrist")), "{told:?}");
+    assert!(said(&both("2"), "off-band").is_empty());
+}
