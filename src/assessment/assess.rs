@@ -8,7 +8,7 @@ use super::course_findings::{is_worse, of_limb_course, of_volume};
 use super::followed::followed;
 use super::garment_assessment::assess_garment;
 use super::record_findings::of_record;
-use super::set_findings::{has_part, has_part_in_set, of_set};
+use super::set_findings::{end_need_of_part, has_part, of_set};
 use super::wanted::{PrescribedHere, claimed_band};
 use super::weigh::{counted, decide, limb_outcome};
 use super::worn_findings::InUse;
@@ -89,10 +89,7 @@ pub fn assess(opened: &Opened, setting: &Setting) -> Option<Assessment> {
         findings.extend(of_set(&context, &charts));
         findings.extend(of_charts);
         findings.extend(of_garments);
-        if has_part_in_set(&charts, opened) {
-            let own = Place::limb(index).limb;
-            findings.retain(|one| !one.id.is(&finding::hand_part_needed::ENTRY) || one.place.limb != own);
-        }
+        end_need_of_part(index, &charts, opened, &mut findings);
         let vain = vain_clearings(case, index, &findings);
         findings.extend(vain);
         limbs.push(LimbAssessment {

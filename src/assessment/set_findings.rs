@@ -14,11 +14,20 @@ pub(super) fn has_part(chart: &Chart) -> bool {
     chart.hand_part == Some(true) || chart.from.on_extremity()
 }
 
-/// Whether a hand or foot part is chosen among what is offered: then none is needed any more.
-pub(super) fn has_part_in_set(charts: &[ChartAssessment], opened: &Opened) -> bool {
+/// Where a hand or foot part is chosen among what is offered, none is needed any more.
+pub(super) fn end_need_of_part(
+    limb: usize,
+    charts: &[ChartAssessment],
+    opened: &Opened,
+    findings: &mut Vec<Finding>,
+) {
     let chosen = |chart: &&ChartAssessment| chart.counted && chart.size().is_some();
-    charts.iter().filter(chosen).any(|chart| has_part(&chart.chart))
-        || opened.outfits.iter().any(|outfit| outfit.hand_part() == Some(true))
+    let is_there = charts.iter().filter(chosen).any(|chart| has_part(&chart.chart))
+        || opened.outfits.iter().any(|outfit| outfit.hand_part() == Some(true));
+    if is_there {
+        let own = Place::limb(limb).limb;
+        findings.retain(|one| !one.id.is(&finding::hand_part_needed::ENTRY) || one.place.limb != own);
+    }
 }
 
 /// Two chosen parts that lie over one another: said, and above the limit cleared first.
