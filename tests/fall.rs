@@ -318,6 +318,9 @@ fn a_bound_is_held_against_the_marks_below_it() {
     // 258·0.3/25.7 = 3.01 against 258·(16.9/14.4 − 1)/16.9 = 2.65 at the wrist: by 14 %, with two layers by 127 %.
     let one = judge(&marks(1.0), &two);
     assert_eq!((one.grade, one.by_bound, one.place), (Grade::Likely, true, Some(Landmark::Forearm)));
+    // ln(3.0117/2.6504) less ln 1.1 is 0.0325; the wrist's SD is 0.35·(1/2.5 − 1/16.9) with 0.3·16.9/(14.4·2.5), the
+    // bound's 0.35/25.7: 0.1851 together. Φ(0.1755) = 0.5697.
+    assert!((one.chance.unwrap() - 0.5697).abs() < 5e-4, "{one:?}");
     let both = judge(&marks(2.0), &two);
     assert_eq!((both.grade, both.by_bound, both.against), (Grade::Certain, true, Some(Landmark::Wrist)));
     assert_eq!(judge_grade(&marks(2.0), &two), Grade::Certain);

@@ -123,6 +123,8 @@ fn two_visits() {
     near(excess.reduction_percent.unwrap(), 50.177_742, 1e-8);
     near(limb.relative.unwrap().percent, -9.384_141, 5e-8);
     assert!(limb.worsening.is_none() && limb.change(Since::First).is_none());
+    // 1.2 % of the limb between visits.
+    near(limb.visits[0].compared.as_ref().unwrap().sd_between_ml, 0.012 * 2_039.798_718, 1e-7);
     // Without a baseline it is not shown.
     records[0].baseline = false;
     assert!(left(&records).relative.is_none());

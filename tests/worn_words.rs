@@ -79,6 +79,28 @@ fn what_begins_above_the_reference_is_not_asked_for_its_width_there() {
 }
 
 #[test]
+fn only_what_is_missing_is_asked_for() {
+    let bare = Scene::arm().chart_with("forearm: 20.8, ", "");
+    let told = said(&bare, "fall-unknown");
+    assert!(told[0].contains("is not known for the forearm"), "{told:?}");
+    assert!(!told[0].contains("wrist") && !told[0].contains("upper arm"), "{told:?}");
+}
+
+#[test]
+fn stretch_is_girth_over_relaxed_girth_less_one() {
+    // 17 over 12.5 is 1.36; 26 over 20.8 is 1.25; 31 over 27 is 1.148.
+    let report = build(&Scene::arm().check().0);
+    let stretches: Vec<f64> = report.limbs[0].pressure[0]
+        .marks
+        .iter()
+        .filter_map(|mark| Some(mark.stretch_percent.as_ref()?.value))
+        .collect();
+    let wanted = [36.0, 25.0, 100.0 * (31.0 / 27.0 - 1.0)];
+    assert_eq!(stretches.len(), 3);
+    assert!(stretches.iter().zip(wanted).all(|(one, wanted)| (one - wanted).abs() < 1e-9), "{stretches:?}");
+}
+
+#[test]
 fn a_piece_far_off_its_own_class_is_told_by_name() {
     let folder = tempfile::tempdir().unwrap();
     // 100 N/m at 36 % on 17 cm is 27.7 mmHg: above 1.2 times 21 (class 1), inside class 2.

@@ -131,14 +131,6 @@ impl Estimate {
         }
     }
 
-    /// SD by tape and ruler alone, mmHg, zero without contact.
-    pub fn sd_own(&self) -> f64 {
-        match self {
-            Self::Pressed(pressed) => pressed.sd_own,
-            Self::Slack | Self::Beyond { .. } => 0.0,
-        }
-    }
-
     /// SD, mmHg, zero without contact.
     pub fn sd(&self) -> f64 {
         match self {
