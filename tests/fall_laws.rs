@@ -202,6 +202,20 @@ fn the_chance_of_a_rise_is_that_of_a_simulation() {
     }
 }
 
+/// Source: derived. Of two marks the chance has a closed form, Φ of the difference over its SD; the table inside
+/// the integral costs nothing that counts.
+#[test]
+fn of_two_marks_the_chance_is_a_closed_form() {
+    let mut chance = Chance::of(31);
+    for _ in 0..400 {
+        let s = [0.02 + 0.3 * chance.uniform(), 0.02 + 0.3 * chance.uniform()];
+        let (y, delta) = (1.5 * (chance.uniform() - 0.5), 0.2 * chance.uniform());
+        let is = rise_somewhere(&[(0.0, s[0]), (y, s[1])], delta);
+        let should = tapeline::quantity::phi((y - delta) / s[0].hypot(s[1]));
+        assert!((is - should).abs() < 1e-10, "{s:?} {y} {delta}: {is:e}, expected {should:e}");
+    }
+}
+
 /// A mark drawn again around what was measured: its girth and relaxed girth with their errors.
 fn drawn(one: &FallMark, chance: &mut Chance) -> (f64, Vec<f64>) {
     let girth = one.girth_cm + one.girth_sd_cm * chance.normal();

@@ -30,6 +30,7 @@
 mod made;
 mod source;
 mod support;
+mod same_size;
 mod scene;
 mod random;
 mod screened;

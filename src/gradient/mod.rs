@@ -13,6 +13,7 @@ mod curve;
 mod mark;
 mod setting;
 mod nodes;
+mod normal;
 mod point;
 mod state;
 mod rise;

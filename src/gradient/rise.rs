@@ -1,9 +1,9 @@
 //! Owns the chance that some mark lies above one nearer the hand or foot.
 
-use std::f64::consts::{FRAC_1_SQRT_2, TAU};
 use std::sync::LazyLock;
 
 use super::nodes::{LEGENDRE_8, running};
+use super::normal::tail_and_density;
 use super::point::Point;
 use crate::quantity::phi;
 
@@ -11,7 +11,7 @@ use crate::quantity::phi;
 static RUNNING: LazyLock<[[f64; 8]; 8]> = LazyLock::new(running);
 
 /// How many SDs of a value are looked at (derived: beyond nine lie 1e-19 of it).
-const REACH: f64 = 9.0;
+pub(super) const REACH: f64 = 9.0;
 
 /// The chance that of independent normal values, given as mean and SD above 0, some later one lies at
 /// least `delta` above some earlier one.
@@ -56,19 +56,21 @@ fn step(value: (f64, f64), delta: f64, (low, half): (f64, f64), later: &mut [[f6
     let mut before = 0.0;
     for panel in later {
         let centre = start + half;
-        let mut weighted = [0.0; 8];
         let near = (centre - y).abs() - half <= REACH * s;
-        if near {
-            for ((slot, (node, _)), b) in weighted.iter_mut().zip(LEGENDRE_8).zip(panel.iter()) {
-                *slot = if *b > 0.0 { density(value, centre + half * node) * b } else { 0.0 };
-            }
-        }
-        for ((b, (node, _)), row) in panel.iter_mut().zip(LEGENDRE_8).zip(table) {
+        let mut weighted = [0.0; 8];
+        let mut above = [(0.0, 0.0); 8];
+        for (((slot, above), (node, _)), b) in
+            weighted.iter_mut().zip(&mut above).zip(LEGENDRE_8).zip(panel.iter())
+        {
             let z = (centre + half * node - y) / s;
+            let (tail, density) = tail_and_density(z);
+            *above = (tail, tail_and_density(z + delta / s).0);
+            *slot = if near { density / s * b } else { 0.0 };
+        }
+        for ((b, (tail, over)), row) in panel.iter_mut().zip(above).zip(table) {
             let inside: f64 =
                 if near { row.iter().zip(&weighted).map(|(one, other)| one * other).sum() } else { 0.0 };
-            let over = tail(z + delta / s);
-            let level = if *b > 0.0 { (tail(z) - over).max(0.0) * *b } else { 0.0 };
+            let level = (tail - over).max(0.0) * *b;
             *b = over + level + before + half * inside;
         }
         if near {
@@ -81,19 +83,7 @@ fn step(value: (f64, f64), delta: f64, (low, half): (f64, f64), later: &mut [[f6
 
 /// Density of a normal value at a place.
 fn density((y, s): (f64, f64), place: f64) -> f64 {
-    let z = (place - y) / s;
-    (-0.5 * z * z).exp() / (s * TAU.sqrt())
-}
-
-/// The chance of a standard normal value above `z`.
-fn tail(z: f64) -> f64 {
-    if z > 38.0 {
-        0.0
-    } else if z < -REACH {
-        1.0
-    } else {
-        0.5 * libm::erfc(z * FRAC_1_SQRT_2)
-    }
+    tail_and_density((place - y) / s).1 / s
 }
 
 /// A over the points of one assumption.
