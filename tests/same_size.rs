@@ -1,5 +1,7 @@
 //! Why the same size again is said too low on a chart narrow in every girth.
 
+use std::array::from_fn;
+
 use tapeline::sizing::{Limits, choose, judge, same_again};
 
 use crate::sizing::{ARM_COV, ARM_MEAN, Dice, TAPE, arm, lower, stepped, taped};
@@ -8,13 +10,7 @@ type Three = [f64; 3];
 type Square = [Three; 3];
 
 fn times(a: Square, b: Square) -> Square {
-    let mut found = [[0.0; 3]; 3];
-    for row in 0..3 {
-        for column in 0..3 {
-            found[row][column] = (0..3).map(|k| a[row][k] * b[k][column]).sum();
-        }
-    }
-    found
+    from_fn(|row| from_fn(|column| (0..3).map(|k| a[row][k] * b[k][column]).sum()))
 }
 
 fn inverse(m: Square) -> Square {
@@ -23,32 +19,19 @@ fn inverse(m: Square) -> Square {
         m[r1][c1] * m[r2][c2] - m[r1][c2] * m[r2][c1]
     };
     let whole: f64 = (0..3).map(|c| m[0][c] * minor(0, c)).sum();
-    let mut found = [[0.0; 3]; 3];
-    for row in 0..3 {
-        for column in 0..3 {
-            found[row][column] = minor(column, row) / whole;
-        }
-    }
-    found
+    from_fn(|row| from_fn(|column| minor(column, row) / whole))
 }
 
 /// The arm behind one measurement, to one who knows how girths of arms follow each other: mean and lower root of
 /// the covariance of the logarithms (derived: a normal value seen with a normal error).
 fn behind(seen: Three) -> (Three, Square) {
     let error = seen.map(|cm| (TAPE / cm).powi(2));
-    let mut sum = ARM_COV;
-    for at in 0..3 {
-        sum[at][at] += error[at];
-    }
+    let sum: Square =
+        from_fn(|row| from_fn(|column| ARM_COV[row][column] + if row == column { error[row] } else { 0.0 }));
     let gain = times(ARM_COV, inverse(sum));
-    let mut mean = ARM_MEAN;
-    let mut left = [[0.0; 3]; 3];
-    for row in 0..3 {
-        for column in 0..3 {
-            mean[row] += gain[row][column] * (seen[column].ln() - ARM_MEAN[column]);
-            left[row][column] = gain[row][column] * error[column];
-        }
-    }
+    let off: Three = from_fn(|at| seen[at].ln() - ARM_MEAN[at]);
+    let mean = from_fn(|row| ARM_MEAN[row] + (0..3).map(|k| gain[row][k] * off[k]).sum::<f64>());
+    let left = from_fn(|row| from_fn(|column| gain[row][column] * error[column]));
     (mean, lower(left))
 }
 
