@@ -87,6 +87,22 @@ fn only_what_is_missing_is_asked_for() {
 }
 
 #[test]
+fn what_is_missing_is_measured_on_the_same_day() {
+    // 0.3 cm over at the wrist, and the forearm was never measured: one visit, not two.
+    let next = |girths: &str| {
+        let checked = Scene::arm().girths(girths).check();
+        checked.of("measure-again").map(|one| one.next.clone()).collect::<Vec<_>>()
+    };
+    let both = next("wrist@0=13.7 upper-arm@33=31");
+    assert_eq!(
+        both,
+        ["Measure that girth again and write both values. Measure the forearm too; it is not in the record."]
+    );
+    let one = next("wrist@0=13.7 forearm@14=26 upper-arm@33=31");
+    assert_eq!(one, ["Measure that girth again and write both values."]);
+}
+
+#[test]
 fn stretch_is_girth_over_relaxed_girth_less_one() {
     // 17 over 12.5 is 1.36; 26 over 20.8 is 1.25; 31 over 27 is 1.148.
     let report = build(&Scene::arm().check().0);

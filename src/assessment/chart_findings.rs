@@ -117,6 +117,13 @@ fn percent_free_list(list: &[String]) -> String {
 }
 
 /// What the sizes themselves ask: between, measured again, missing, taken out, weak chart, distant sizes.
+/// What a size needs that was not measured.
+fn missing(assessed: &ChartAssessment, size: usize) -> Vec<String> {
+    let measures = assessed.sizing.sizes.get(size).map(|fit| fit.measures.as_slice()).unwrap_or_default();
+    let missing = measures.iter().filter(|one| one.verdict == MeasureVerdict::Missing);
+    missing.map(|one| words::the(one.landmark)).collect()
+}
+
 fn of_sizes(context: &LimbContext<'_>, asked: &ChartAsked<'_>) -> Vec<Finding> {
     let (assessed, place) = (asked.assessed, asked.place);
     let setting = context.setting;
@@ -138,6 +145,7 @@ fn of_sizes(context: &LimbContext<'_>, asked: &ChartAsked<'_>) -> Vec<Finding> {
                 place.size(*size),
                 &misses,
                 assessed.size_label(*size),
+                &missing(assessed, *size),
             ));
         }
         Reason::AllReversed(sizes) => {

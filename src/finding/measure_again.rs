@@ -14,13 +14,21 @@ pub const ENTRY: Entry = Entry {
     source: "",
 };
 
-/// The misses as said (`0.1 cm too tight at the wrist`) and the size that would take it.
-pub fn measure_again(place: Place, misses: &[String], size: &str) -> Finding {
+/// The misses as said (`0.1 cm too tight at the wrist`), the size that would take it, and what it needs that was
+/// not measured at all (`the forearm`).
+pub fn measure_again(place: Place, misses: &[String], size: &str, missing: &[String]) -> Finding {
+    let those = if misses.len() == 1 { "that girth" } else { "those girths" };
+    let also = if missing.is_empty() {
+        String::new()
+    } else {
+        let it_is = if missing.len() == 1 { "it is" } else { "they are" };
+        format!(" Measure {} too; {it_is} not in the record.", words::list(missing))
+    };
     Finding::of(&ENTRY, Severity::Caution, place)
         .say(format!(
             "Size {size} misses by {}. That is within the error of one tape value: if a second one holds it, the garment is made to measure.",
             words::list(misses)
         ))
-        .next("Measure that girth again and write both values.", &[Who::Recorder])
+        .next(format!("Measure {those} again and write both values.{also}"), &[Who::Recorder])
         .open()
 }
