@@ -6,7 +6,7 @@ use anyhow::anyhow;
 use tapeline::caseload::{BatchLevels, LimbColumns, Prepared};
 use tapeline::estimate::EstimateRules;
 use tapeline::garment::{Chart, open_chart, printed_labels};
-use tapeline::input::{FileKind, Problem, RowBlocks};
+use tapeline::input::{FileKind, Problem, RowBlocks, no_plain_file};
 use tapeline::rules::{NumberId, Rules};
 use tapeline::sizing::{Limits, parts};
 
@@ -104,12 +104,10 @@ fn split(paths: &[PathBuf]) -> Result<(PathBuf, Vec<PathBuf>), Failure> {
         let header = RowBlocks::open(path).map(|blocks| blocks.header().to_vec());
         header.is_ok_and(|header| !header.iter().any(|name| name.eq_ignore_ascii_case("size")))
     };
-    if let Some(missing) = paths.iter().find(|path| path.as_os_str() != "-" && !path.exists()) {
-        return Err(Problem::of_file(
-            &missing.display().to_string(),
-            "there is no such file; check the path",
-        )
-        .into());
+    if let Some(problem) =
+        paths.iter().find_map(|path| no_plain_file(path, "a table of limbs or a size chart"))
+    {
+        return Err(problem.into());
     }
     let Some(at) = paths.iter().position(|path| is_limbs(path)) else {
         return Err(

@@ -1,6 +1,6 @@
 //! Owns an output that is written piece by piece: complete at the end or not there at all.
 
-use std::fs::{File, Metadata};
+use std::fs::{File, Metadata, OpenOptions};
 use std::io::{BufWriter, ErrorKind, Write};
 use std::path::{Path, PathBuf};
 
@@ -12,8 +12,10 @@ use super::{say, stream, writer};
 pub(crate) enum LongOutput {
     /// Standard output.
     Standard(std::io::Stdout),
+    /// A device or pipe, written into as it is.
+    Device(File),
     /// A file, under a temporary name until it is complete.
-    File { out: BufWriter<File>, temporary: PathBuf, place: PathBuf, old: Option<Box<Metadata>> },
+    File { out: BufWriter<File>, temporary: PathBuf, place: PathBuf, old: Option<Box<Metadata>>, force: bool },
 }
 
 impl LongOutput {
@@ -27,9 +29,11 @@ impl LongOutput {
         };
         let name = path.display();
         let old = std::fs::metadata(path).ok();
+        writer::is_no_place(path, old.as_ref())?;
         if let Some(about) = &old {
             if !about.is_file() {
-                return Err(anyhow!("{name} is no plain file; name a file"));
+                let device = OpenOptions::new().write(true).open(path);
+                return Ok(Self::Device(device.with_context(|| format!("{name} could not be written"))?));
             }
             if writer::input_that_is(path, about).is_some() {
                 return Err(anyhow!("{name} is an input of this run; give the output another name"));
@@ -45,21 +49,24 @@ impl LongOutput {
         writer::clear_stale(&place);
         let temporary = writer::temporary_beside(&place);
         let file = writer::new_file(&temporary).with_context(|| format!("{name} could not be written"))?;
-        Ok(Self::File { out: BufWriter::new(file), temporary, place, old: old.map(Box::new) })
+        Ok(Self::File { out: BufWriter::new(file), temporary, place, old: old.map(Box::new), force })
     }
 
     /// Puts the complete output in its place and says so.
     pub(crate) fn finish(self) -> anyhow::Result<()> {
-        let Self::File { out, temporary, place, old } = self else { return Ok(()) };
+        let Self::File { out, temporary, place, old, force } = self else { return Ok(()) };
         let written = out.into_inner().map_err(std::io::IntoInnerError::into_error).and_then(|file| {
             if let Some(old) = &old {
                 file.set_permissions(old.permissions())?;
             }
             file.sync_all()
         });
-        let placed = written.and_then(|()| match old {
-            Some(_) => std::fs::rename(&temporary, &place),
-            None => writer::without_replacing(&temporary, &place),
+        let placed = written.and_then(|()| {
+            if old.is_some() || force {
+                std::fs::rename(&temporary, &place)
+            } else {
+                writer::without_replacing(&temporary, &place)
+            }
         });
         let _ = std::fs::remove_file(&temporary);
         match placed {
@@ -90,6 +97,7 @@ impl Write for LongOutput {
     fn write(&mut self, bytes: &[u8]) -> std::io::Result<usize> {
         match self {
             Self::Standard(out) => out.write(bytes),
+            Self::Device(out) => out.write(bytes),
             Self::File { out, .. } => out.write(bytes),
         }
     }
@@ -97,6 +105,7 @@ impl Write for LongOutput {
     fn flush(&mut self) -> std::io::Result<()> {
         match self {
             Self::Standard(out) => out.flush(),
+            Self::Device(out) => out.flush(),
             Self::File { out, .. } => out.flush(),
         }
     }

@@ -20,13 +20,8 @@ pub(crate) fn write(bytes: &[u8], path: &Path, force: bool) -> anyhow::Result<()
     let name = path.display();
     let there = std::fs::symlink_metadata(path).ok();
     let behind = std::fs::metadata(path).ok();
-    if path.file_name().is_none() || behind.as_ref().is_some_and(Metadata::is_dir) {
-        return Err(anyhow!("{name} is a folder; name a file in it"));
-    }
+    is_no_place(path, behind.as_ref())?;
     let linked = there.as_ref().is_some_and(Metadata::is_symlink);
-    if linked && behind.is_none() {
-        return Err(anyhow!("{name} is a link to a file that is not there; name that file itself"));
-    }
     if behind.as_ref().is_some_and(|about| !about.is_file()) {
         return into_device(bytes, path);
     }
@@ -45,7 +40,7 @@ pub(crate) fn write(bytes: &[u8], path: &Path, force: bool) -> anyhow::Result<()
     } else {
         path.to_owned()
     };
-    put(bytes, &place, behind.as_ref())?;
+    put(bytes, &place, behind.as_ref(), force)?;
     if linked {
         say::note(&format!("wrote {name} (a link; the file behind it is {})", place.display()));
     } else {
@@ -54,10 +49,23 @@ pub(crate) fn write(bytes: &[u8], path: &Path, force: bool) -> anyhow::Result<()
     Ok(())
 }
 
+/// Refuses what no file can be put at: a folder, or a link to nothing; `behind` is what is there, behind a link.
+pub(crate) fn is_no_place(path: &Path, behind: Option<&Metadata>) -> anyhow::Result<()> {
+    let name = path.display();
+    if path.file_name().is_none() || behind.is_some_and(Metadata::is_dir) {
+        return Err(anyhow!("{name} is a folder; name a file in it"));
+    }
+    let linked = std::fs::symlink_metadata(path).is_ok_and(|about| about.is_symlink());
+    if linked && behind.is_none() {
+        return Err(anyhow!("{name} is a link to a file that is not there; name that file itself"));
+    }
+    Ok(())
+}
+
 /// Saves a file that this run is writing, whole, without a word; the one before is replaced.
 pub(crate) fn save(bytes: &[u8], path: &Path) -> anyhow::Result<()> {
     let old = std::fs::metadata(path).ok();
-    put(bytes, path, old.as_ref())
+    put(bytes, path, old.as_ref(), false)
 }
 
 /// A device or pipe is written into, never replaced.
@@ -89,8 +97,8 @@ fn is_same(_: &Path, _: &Metadata) -> bool {
     false
 }
 
-/// Puts the whole file at `place`; with `old` it replaces what stands there and keeps its mode.
-fn put(bytes: &[u8], place: &Path, old: Option<&Metadata>) -> anyhow::Result<()> {
+/// Puts the whole file at `place`; with `old` or `force` it replaces what stands there, and keeps the old one's mode.
+fn put(bytes: &[u8], place: &Path, old: Option<&Metadata>, force: bool) -> anyhow::Result<()> {
     let name = place.display();
     clear_stale(place);
     let temporary = temporary_beside(place);
@@ -101,9 +109,12 @@ fn put(bytes: &[u8], place: &Path, old: Option<&Metadata>) -> anyhow::Result<()>
         }
         file.sync_all()
     });
-    let placed = written.and_then(|()| match old {
-        Some(_) => std::fs::rename(&temporary, place),
-        None => without_replacing(&temporary, place),
+    let placed = written.and_then(|()| {
+        if old.is_some() || force {
+            std::fs::rename(&temporary, place)
+        } else {
+            without_replacing(&temporary, place)
+        }
     });
     // After a link the temporary name is left over; after a failure nothing may be.
     let _ = std::fs::remove_file(&temporary);

@@ -41,7 +41,7 @@ pub use reader::{Named, Reader};
 pub use row_blocks::{RowBlock, RowBlocks};
 pub use row_cells::RowCells;
 pub use schema::schema;
-pub use source::{Source, files_read};
+pub use source::{Source, files_read, no_plain_file};
 pub use suggest::nearest_word;
 pub use table::{Row, Table};
 pub use text::{Text, TextFault, escaped};

@@ -4,7 +4,7 @@ use std::io::{BufRead, BufReader, Cursor, Read};
 use std::path::Path;
 
 use super::row_cells::RowCells;
-use super::source::note_read;
+use super::source::{no_plain_file, note_read};
 use super::{Place, Problem, Source, sheet};
 
 /// Bytes of one block before its last row is filled up (house rule: some two thousand rows).
@@ -53,11 +53,8 @@ impl RowBlocks {
             let source = Source::read_as(path, "a table of limbs")?;
             return Self::of(source.name, Box::new(Cursor::new(source.text.into_bytes())));
         }
-        if path.is_dir() {
-            return Err(Problem::of_file(
-                &name,
-                "is a folder, but a table of limbs is wanted; name a file in it",
-            ));
+        if let Some(problem) = no_plain_file(path, "a table of limbs") {
+            return Err(problem);
         }
         match std::fs::File::open(path) {
             Ok(file) => {

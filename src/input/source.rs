@@ -177,6 +177,23 @@ pub(super) fn note_read(path: &Path) {
     READ.with_borrow_mut(|read| read.push(path.to_owned()));
 }
 
+/// What is wrong with a path that should name a plain file (`-` is standard input); `expected` is what it should be, as
+/// `a record`. A pipe or device would keep the program waiting, or never end.
+pub fn no_plain_file(path: &Path, expected: &str) -> Option<Problem> {
+    let name = path.display().to_string();
+    let what = match std::fs::metadata(path) {
+        _ if name == "-" => return None,
+        Ok(about) if about.is_file() => return None,
+        Ok(about) if about.is_dir() => format!("is a folder, but {expected} is wanted; name a file in it"),
+        Ok(_) => format!("is a pipe or device, but {expected} is wanted; save it as a file, or use `-`"),
+        Err(fault) if fault.kind() == std::io::ErrorKind::NotFound => {
+            "there is no such file; check the path".to_owned()
+        }
+        Err(fault) => format!("cannot be read: {fault}"),
+    };
+    Some(Problem::of_file(&name, what))
+}
+
 /// The bytes of a file, or of standard input for `-`; `expected` is what it should be, as `a record`.
 ///
 /// # Errors
@@ -188,15 +205,8 @@ pub(super) fn read_bytes(path: &Path, expected: &str) -> Result<Vec<u8>, Problem
     let read = if name == "-" {
         std::io::stdin().lock().take(MOST_BYTES + 1).read_to_end(&mut bytes)
     } else {
-        // A pipe or device would keep the program waiting, or never end.
-        if let Ok(about) = std::fs::metadata(path)
-            && !about.is_file()
-        {
-            return Err(refuse(if about.is_dir() {
-                format!("is a folder, but {expected} is wanted; name a file in it")
-            } else {
-                format!("is a pipe or device, but {expected} is wanted; save it as a file, or use `-`")
-            }));
+        if let Some(problem) = no_plain_file(path, expected) {
+            return Err(problem);
         }
         std::fs::File::open(path).and_then(|file| file.take(MOST_BYTES + 1).read_to_end(&mut bytes))
     };

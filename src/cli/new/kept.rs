@@ -18,9 +18,7 @@ pub(super) struct Kept {
 impl Kept {
     /// Holds a file for this run.
     pub(super) fn lock(path: &Path) -> anyhow::Result<Self> {
-        if path.is_dir() {
-            return Err(anyhow!("{} is a folder; name a file in it", path.display()));
-        }
+        writer::is_no_place(path, std::fs::metadata(path).ok().as_ref())?;
         let name = path.file_name().ok_or_else(|| anyhow!("{} names no file", path.display()))?;
         let lock = path.with_file_name(format!(".{}.tapeline-lock", name.to_string_lossy()));
         let held = OpenOptions::new()
