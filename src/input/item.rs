@@ -5,6 +5,7 @@ use jiff::civil::Date;
 
 use super::keys::{Form, Key};
 use super::suggest::nearest_word;
+use super::text::{TextFault, is_refused};
 use super::{Fields, Kind, Named, Node, Reader, Spot, Text};
 use crate::anatomy::{Landmark, Limb};
 use crate::quantity::{
@@ -116,14 +117,22 @@ impl<'r> Item<'r> {
         }
     }
 
-    /// A non-empty text as written.
+    /// A non-empty text as written, without what no text holds: control characters, line breaks, what turns the
+    /// direction of writing.
     pub fn text(&self) -> Option<String> {
         match &self.node.kind {
             Kind::Text(text) if text.trim().is_empty() => {
                 self.refuse("is empty; fill it in or take the key out");
                 None
             }
-            Kind::Text(text) => Some(text.trim().to_owned()),
+            Kind::Text(text) => {
+                let text = text.trim();
+                if let Some(c) = text.chars().find(|c| is_refused(*c)) {
+                    self.refuse(format!("`{text}` {}", TextFault::Character(c)));
+                    return None;
+                }
+                Some(text.to_owned())
+            }
             _ => {
                 self.refuse_kind("a single value is wanted");
                 None

@@ -152,12 +152,14 @@ impl RowBlocks {
             return Ok(None);
         }
         // The last row is filled up; inside quotes a line end is none.
-        while text.last() != Some(&b'\n') || is_open(&text) {
+        let mut open = is_open(&text);
+        while text.last() != Some(&b'\n') || open {
             let before = text.len();
             let mut rest = Vec::new();
             if !self.read_row(&mut rest)? {
                 break;
             }
+            open ^= is_open(&rest);
             text.extend_from_slice(&rest);
             if text.len() > BLOCK + MOST_ROW {
                 let what = format!("row {} has no end; a quote is opened and not closed", self.rows);
@@ -186,7 +188,7 @@ impl RowBlocks {
     }
 }
 
-/// Whether a quote is open at the end.
+/// Whether a quote is open at the end, where none was at the start.
 fn is_open(text: &[u8]) -> bool {
     memchr::memchr_iter(b'"', text).count() % 2 == 1
 }

@@ -56,7 +56,7 @@ struct Stated {
 
 fn read_one(reader: &Reader) -> Option<Rules> {
     let fields = reader.fields("rules/1")?;
-    let id = fields.required("id", "a short name, as `id: our-clinic`")?.text()?;
+    let id = fields.required("id", "a short name, as `id: our-clinic`")?.label()?.to_string();
     let base = match fields.optional("extends") {
         Some(item) => {
             let shipped: Vec<(&str, &str)> = SHIPPED_RULES.iter().map(|(id, _)| (*id, *id)).collect();
@@ -67,7 +67,7 @@ fn read_one(reader: &Reader) -> Option<Rules> {
     let extends = base.is_some();
     let mut rules = base.unwrap_or_else(empty);
     rules.id = id;
-    rules.label = fields.required("label", "how it is printed")?.text()?;
+    rules.label = fields.required("label", "how it is printed")?.label()?.to_string();
     rules.source = fields.required("source", "where it comes from")?.text()?;
     let mut stated = Vec::new();
     read_screening(&fields, &mut rules, &mut stated);

@@ -39,7 +39,7 @@ pub(super) fn read_item(item: &Item<'_>) -> Option<(ItemRule, Option<String>)> {
         None => None,
     };
     let rule = ItemRule {
-        id: fields.required("id", "a short name")?.text()?,
+        id: fields.required("id", "a short name")?.label()?.to_string(),
         limbs: limbs(&fields.required("limb", "arm, leg or both")?)?,
         group,
         answered_by: match fields.optional("answered_by") {
@@ -117,7 +117,7 @@ pub(super) fn read_cleared_by(fields: &Fields<'_>) -> Vec<ClearRule> {
 pub(super) fn read_finding(item: &Item<'_>) -> Option<(FindingRule, Option<String>)> {
     let fields = item.fields()?;
     let rule = FindingRule {
-        finding: fields.required("finding", "the finding's id")?.text()?,
+        finding: fields.required("finding", "the finding's id")?.label()?.to_string(),
         cleared_by: read_cleared_by(&fields),
     };
     let why = fields.optional("why").and_then(|one| one.text());

@@ -64,7 +64,7 @@ pub(super) fn read_raised(item: &Item<'_>) -> Option<Raised> {
 pub(super) fn read_set(item: &Item<'_>) -> Option<SeveritySet> {
     let fields = item.fields()?;
     let set = SeveritySet {
-        set: fields.required("set", "its name")?.text()?,
+        set: fields.required("set", "its name")?.label()?.to_string(),
         limbs: limbs(&fields.required("limb", "arm, leg or both")?)?,
         of: fields.required("of", "what it grades")?.word(&[
             ("excess-percent", ExcessMeasure::Percent),
@@ -82,7 +82,7 @@ fn read_grade(item: &Item<'_>) -> Option<Grade> {
     let fields = item.fields()?;
     let limit = |key| fields.optional(key).and_then(|one| one.number());
     let grade = Grade {
-        grade: fields.required("grade", "its name")?.text()?,
+        grade: fields.required("grade", "its name")?.label()?.to_string(),
         at_least: limit("at_least"),
         above: limit("above"),
         at_most: limit("at_most"),

@@ -14,4 +14,5 @@ mod mutate;
 mod program;
 mod run;
 mod shape;
+mod texts;
 mod turns;
