@@ -59,7 +59,7 @@ pub(super) fn read_item(item: &Item<'_>) -> Option<(ItemRule, Option<String>)> {
             None => Urgency::Routine,
         },
         postpone: fields.optional("postpone").is_some_and(|one| one.yes_no() == Some(true)),
-        family: fields.optional("family").and_then(|one| one.text()),
+        family: fields.optional("family").and_then(|one| one.label()).map(|one| one.to_string()),
         cleared_by: read_cleared_by(&fields),
         finding: text(&fields, "finding")?,
         next: text(&fields, "next")?,

@@ -35,7 +35,7 @@ pub(super) fn read_observed(item: &Item<'_>) -> Option<ObservedRule> {
 
 pub(super) fn read_material(item: &Item<'_>) -> Option<Material> {
     let fields = item.fields()?;
-    let small = |one: &Item<'_>| one.text().map(|text| text.to_lowercase());
+    let small = |one: &Item<'_>| one.label().map(|text| text.to_lowercase());
     let material = Material {
         word: small(&fields.required("word", "the material's name")?)?,
         kind: fields.required("kind", "what it is")?.word(&AllergyKind::WORDS)?,
