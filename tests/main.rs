@@ -83,6 +83,7 @@ mod robust;
 mod rules;
 mod screening;
 mod sheet;
+mod settled_words;
 mod shipped;
 mod sizing;
 mod units;

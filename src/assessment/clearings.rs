@@ -34,7 +34,7 @@ impl Clearings<'_> {
 /// What a clearing comes to.
 pub(super) fn decided(clearing: &Clearing) -> Decided {
     match clearing {
-        Clearing::Cleared(entry, until) => Decided::Cleared(by(entry, *until)),
+        Clearing::Cleared(entry, until, _) => Decided::Cleared(by(entry, *until)),
         Clearing::Refused(entry) => Decided::Refused(by(entry, None)),
         Clearing::Open | Clearing::Vain(_) => Decided::No,
     }
@@ -46,6 +46,6 @@ fn by(entry: &Cleared, until: Option<Date>) -> ClearedBy {
         reason: entry.reason.to_string(),
         on: entry.cleared_on,
         until,
-        protocol: entry.by_protocol.as_ref().map(ToString::to_string),
+        protocol: entry.by_protocol.as_ref().map(crate::record::ByProtocol::spoken),
     }
 }

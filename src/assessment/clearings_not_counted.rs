@@ -1,8 +1,9 @@
 //! Owns what is said of clearings that do not count.
 
 use super::client_findings::{ClientAsked, question_name};
-use crate::finding::{self, Finding, Place};
-use crate::rules::Severity;
+use crate::finding::{self, Finding, Place, Who};
+use crate::record::{ClearDecision, Cleared};
+use crate::rules::{Role, Severity};
 use crate::screening::{Case, Clearing, WhyVain, finding_clearing};
 use crate::words;
 
@@ -10,25 +11,15 @@ use crate::words;
 pub(super) fn not_counted(asked: &ClientAsked<'_>) -> Vec<Finding> {
     let place = Place::limb(asked.index);
     let mut found = Vec::new();
-    let vain = |clearing: &Clearing| match clearing {
-        Clearing::Vain(all) => all.clone(),
-        _ => Vec::new(),
-    };
-    let of_items = asked.screened.present.iter().flat_map(|one| vain(&one.clearing));
-    let values =
-        asked.screened.arterial.iter().flat_map(|one| &one.values).flat_map(|one| vain(&one.clearing));
-    for (entry, why) in of_items.chain(values) {
-        found.push(finding::clearing_not_counted::clearing_not_counted(
-            place,
-            &question_name(&entry.item.text),
-            &why_words(&why),
-            Severity::Caution,
-        ));
+    let of_items = asked.screened.present.iter().map(|one| &one.clearing);
+    let values = asked.screened.arterial.iter().flat_map(|one| &one.values).map(|one| &one.clearing);
+    for clearing in of_items.chain(values) {
+        found.extend(said(place, clearing));
     }
     for (entry, why) in &asked.screened.not_there {
         found.push(finding::clearing_not_counted::clearing_not_counted(
             place,
-            &question_name(&entry.item.text),
+            &format!("clearing of {}", question_name(&entry.item.text)),
             &why_words(why),
             Severity::Note,
         ));
@@ -67,24 +58,38 @@ pub(super) fn vain_clearings(case: Case<'_>, index: usize, findings: &[Finding])
         if waiting.is_empty() && (names_side || (is_last && !anywhere())) {
             found.push(finding::clearing_not_counted::clearing_not_counted(
                 place,
-                &question_name(id),
+                &format!("clearing of {}", question_name(id)),
                 &why_words(&WhyVain::NotThere),
                 Severity::Note,
             ));
         }
-        if let (false, Clearing::Vain(all)) = (waiting.is_empty(), finding_clearing(&case, id)) {
-            found.extend(all.iter().map(|(_, why)| {
-                let words = why_words(why);
-                finding::clearing_not_counted::clearing_not_counted(
-                    place,
-                    &question_name(id),
-                    &words,
-                    Severity::Caution,
-                )
-            }));
+        if !waiting.is_empty() {
+            found.extend(said(place, &finding_clearing(&case, id)));
         }
     }
     found
+}
+
+/// The entries of one matter that do not count; a note where another one counts.
+fn said(place: Place, clearing: &Clearing) -> Vec<Finding> {
+    let weight = if clearing.is_cleared() { Severity::Note } else { Severity::Caution };
+    let one = |(entry, why): &(Cleared, WhyVain)| {
+        let what = match entry.decision {
+            ClearDecision::Cleared => "clearing",
+            ClearDecision::Refused => "refusal",
+        };
+        finding::clearing_not_counted::clearing_not_counted(
+            place,
+            &format!("{what} of {} by {}", question_name(&entry.item.text), spoken_role(entry.role)),
+            &why_words(why),
+            weight,
+        )
+    };
+    clearing.vain().iter().map(one).collect()
+}
+
+fn spoken_role(role: Role) -> &'static str {
+    Who::Role(role).spoken()
 }
 
 /// Why a clearing does not count, as a clause.
@@ -96,6 +101,9 @@ pub(super) fn why_words(why: &WhyVain) -> String {
             format!("that role may not clear it; {} may", words::list_or(&names))
         }
         WhyVain::Condition(when) => format!("that role may clear it only {}", when.words()),
+        WhyVain::ProtocolNotNamed => {
+            "that role may clear it only by a protocol, and `by` does not name it".to_owned()
+        }
         WhyVain::Ahead => "it is dated after today".to_owned(),
         WhyVain::BeforeAnswer(on) => format!("it is dated before the answer of {}", words::date_short(*on)),
         WhyVain::RunOut(last) => format!("it ran out on {}", words::date_short(*last)),

@@ -62,6 +62,25 @@ pub enum ClearDecision {
     Refused,
 }
 
+/// A protocol that a clearing follows.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum ByProtocol {
+    /// `protocol` and its name.
+    Named(Text),
+    /// `protocol` alone: it names none.
+    Unnamed,
+}
+
+impl ByProtocol {
+    /// Said behind `by`.
+    pub fn spoken(&self) -> String {
+        match self {
+            Self::Named(text) => text.to_string(),
+            Self::Unnamed => "a protocol that is not named".to_owned(),
+        }
+    }
+}
+
 /// A finding that someone named has decided on.
 #[derive(Clone, Debug)]
 pub struct Cleared {
@@ -78,7 +97,7 @@ pub struct Cleared {
     /// Until when; none = the rules' months.
     pub until: Option<Date>,
     /// The protocol it was cleared by (`by: protocol NAME`); none = in person.
-    pub by_protocol: Option<Text>,
+    pub by_protocol: Option<ByProtocol>,
     /// Highest pressure that the clearing covers.
     pub cap: Option<Cap>,
     /// When the client was referred on (podiatry by protocol).

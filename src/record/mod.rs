@@ -40,7 +40,7 @@ mod question;
 mod consistency;
 mod questions;
 
-pub use answers::{ClearDecision, Cleared, Observed, Pitting, Screening};
+pub use answers::{ByProtocol, ClearDecision, Cleared, Observed, Pitting, Screening};
 pub use arterial::{Arterial, Cap, Clinical, Index};
 pub use cause::Cause;
 pub use confirmable::Confirmable;

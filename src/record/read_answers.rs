@@ -1,7 +1,9 @@
 //! Owns the reading of answers: what was seen, screening, cause, allergies, confirmations, clearings.
 
 use super::read_pressure::read_cap;
-use super::{Allergies, Cause, ClearDecision, Cleared, Confirmable, Observed, Pitting, Screening};
+use super::{
+    Allergies, ByProtocol, Cause, ClearDecision, Cleared, Confirmable, Observed, Pitting, Screening,
+};
 use crate::anatomy::{Landmark, Limb};
 use crate::input::{Item, Named, YesNo};
 use crate::rules::Role;
@@ -83,7 +85,8 @@ fn read_asked(item: &Item<'_>) -> Option<Vec<(Named, jiff::civil::Date)>> {
     )
 }
 
-/// Materials: `none` or `[]` when asked and there is none; a word that answers the question is no material.
+/// Materials; `none` when asked and there is none. An empty list says nothing, and neither does `unknown`
+/// or `not asked`: the question stays open. A word that answers the question is no material.
 pub(super) fn read_allergies(item: &Item<'_>) -> Option<Allergies> {
     if !item.is_list() {
         if item.is_block() {
@@ -94,8 +97,10 @@ pub(super) fn read_allergies(item: &Item<'_>) -> Option<Allergies> {
         if text == "none" {
             return Some(Allergies::None);
         }
+        if says_nothing(&text) {
+            return Some(Allergies::NotAsked);
+        }
         item.refuse(match text.as_str() {
-            "unknown" => UNKNOWN.to_owned(),
             "no" | "false" => format!("`{text}` is no list; write `none` when asked and there is none"),
             "yes" | "true" => format!("`{text}` names no material; name the materials, as `[latex]`"),
             _ => format!("`{text}` is no list; write `[{text}]`, or `none` when asked and there is none"),
@@ -103,6 +108,9 @@ pub(super) fn read_allergies(item: &Item<'_>) -> Option<Allergies> {
         return None;
     }
     let names = item.names()?;
+    if names.is_empty() {
+        return Some(Allergies::NotAsked);
+    }
     let mut whole = true;
     for one in &names {
         let word = one.text.to_lowercase();
@@ -113,7 +121,6 @@ pub(super) fn read_allergies(item: &Item<'_>) -> Option<Allergies> {
             "none" | "no" | "nil" | "yes" | "true" | "false" => {
                 format!("`{}` is no material; keep the materials alone", one.text)
             }
-            "unknown" => UNKNOWN.to_owned(),
             _ => continue,
         };
         whole = false;
@@ -122,11 +129,15 @@ pub(super) fn read_allergies(item: &Item<'_>) -> Option<Allergies> {
     if !whole {
         return None;
     }
-    Some(if names.is_empty() { Allergies::None } else { Allergies::Some(names) })
+    Some(Allergies::Some(names))
 }
 
-/// What is said of an unknown allergy.
-const UNKNOWN: &str = "`unknown` is no material; take the key out, and the question stays open";
+/// Whether a single word leaves the question open.
+fn says_nothing(text: &str) -> bool {
+    const WORDS: [&str; 4] = ["unknown", "not known", "not asked", "not answered"];
+    let text = text.trim().to_lowercase().replace(['-', '_'], " ");
+    WORDS.contains(&text.as_str())
+}
 
 /// Questions answered by their word.
 pub(super) fn read_confirmed(item: &Item<'_>, limb: Limb) -> Option<Vec<Named>> {
@@ -161,11 +172,12 @@ pub(super) fn read_cleared(item: &Item<'_>, limb: Limb) -> Option<Cleared> {
     let until = fields.optional("until").and_then(|one| one.date());
     let by_protocol = fields.optional("by").and_then(|one| {
         let text = one.label()?;
-        let is_protocol = text.split_whitespace().next() == Some("protocol");
-        if !is_protocol {
-            one.refuse(format!("`{text}` names no protocol; write `by: protocol` and its name, or take the key out; who it was stands in `role`"));
+        if text.split_whitespace().next() == Some("protocol") {
+            let named = text.split_whitespace().nth(1).is_some();
+            return Some(if named { ByProtocol::Named(text) } else { ByProtocol::Unnamed });
         }
-        is_protocol.then_some(text)
+        one.refuse(format!("`{text}` names no protocol; write `by: protocol` and its name, or take the key out; who it was stands in `role`"));
+        None
     });
     let cap = fields.optional("cap").and_then(|one| read_cap(&one, limb));
     let referred_on = fields.optional("referred_on").and_then(|one| one.date());

@@ -11,7 +11,8 @@ pub enum ClearWhen {
     ByProtocol,
     /// Only after an arterial decision that passes (an arm needs none).
     AfterArterialPass,
-    /// Only where light touch is felt: `feeling-reduced` answered absent.
+    /// Only where light touch is felt: `feeling-reduced` and, on a leg, `feeling-lost-diabetes` answered
+    /// absent.
     LightTouchFelt,
 }
 

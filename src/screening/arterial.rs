@@ -30,10 +30,11 @@ pub struct ArterialDecision {
 }
 
 impl ArterialDecision {
-    /// What it weighs that no route is there; none where one is. `held` is the highest pressure in
+    /// What it weighs that no route is there; none where one is, and beside a stop. `held` is the highest pressure in
     /// question, mmHg; none = unknown or open, which counts as above the limit.
     pub fn unknown(&self, held: Option<f64>, rules: &Rules) -> Option<Severity> {
-        if self.has_route {
+        // Beside a stop, of whatever age, it adds nothing: the stop asks for the same values.
+        if self.has_route || self.worst() == Some(Severity::Stop) {
             return None;
         }
         let low = held.is_some_and(|held| held <= rules.number(NumberId::NoValueLimit) + 1e-9);

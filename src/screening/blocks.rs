@@ -33,6 +33,19 @@ pub(super) fn answer(case: &Case<'_>, item: &ItemRule) -> Answer {
     let on = |block: &Screening| date_of(item, group, block, client);
     let by_side = side.and_then(|block| Some((stated(case, block, item, group)?, on(block))));
     let by_client = stated(case, client, item, group).map(|stated| (stated, on(client)));
+    // What stands for both without a side is unknown for each, unless the side itself names the item.
+    if case.is_sided(group) {
+        return match by_side {
+            Some((Stated::Present, on)) => Answer::Present { on, of_side: true },
+            Some((Stated::Unknown, _)) => Answer::Open(WhyOpen::Unknown),
+            Some((Stated::Absent, _)) if is_left_to_a_side(case, client, item) => {
+                Answer::Open(WhyOpen::NoSide)
+            }
+            Some((Stated::Absent, on)) => absent(case, group, on),
+            None if by_client.is_some() => Answer::Open(WhyOpen::NoSide),
+            None => Answer::Open(WhyOpen::NotAnswered),
+        };
+    }
     match (&by_side, &by_client) {
         (Some((Stated::Present, on)), _) => return Answer::Present { on: *on, of_side: true },
         (_, Some((Stated::Present, on))) => {
@@ -45,10 +58,15 @@ pub(super) fn answer(case: &Case<'_>, item: &ItemRule) -> Answer {
         _ => {}
     }
     match (by_side, by_client) {
-        (None, Some(_)) if case.is_sided(group) => Answer::Open(WhyOpen::NoSide),
         (Some((_, on)), _) | (None, Some((_, on))) => absent(case, group, on),
         (None, None) => Answer::Open(WhyOpen::NotAnswered),
     }
+}
+
+/// Whether the client's block names the item as there or unknown, and the side only answers its group.
+fn is_left_to_a_side(case: &Case<'_>, client: &Screening, item: &ItemRule) -> bool {
+    let names = |list: &[Named]| list.iter().any(|one| one.text == item.id);
+    (names(&client.present) || names(&client.unknown)) && !names(&case.limb.screening.absent)
 }
 
 /// The cause counts as known when it is written who found it.

@@ -3,7 +3,7 @@
 use super::{Case, settle};
 use crate::garment::Schemes;
 use crate::input::{Named, Problem, Reader, nearest_word};
-use crate::record::{Cap, Cleared, Record, Screening};
+use crate::record::{Cap, Cleared, LimbRecord, Record, Screening};
 use crate::rules::{AnsweredBy, ArterialValue, Group, Rules, Severity};
 
 /// Every problem of the answers of `record`, raised in `reader` at its place. `today` decides which
@@ -22,6 +22,7 @@ pub fn check_answers(
         let under = if record.is_both() { format!("{}, ", limb.side.name()) } else { String::new() };
         if record.is_both() {
             check_block(&mut raised, &limb.screening, &format!("{under}screening"), rules);
+            check_sides(&mut raised, record, limb, rules);
         }
         let case = Case { record, limb, earlier: &[], rules, schemes, today, worsening: false };
         for (entries, under) in cases {
@@ -84,6 +85,28 @@ fn check_block(raised: &mut Raised<'_>, block: &Screening, field: &str, rules: &
     for (one, _) in &block.asked {
         if Group::parse(&one.text).is_none() && rules.item(&one.text).is_none() {
             raised.at(one, &format!("{field}, asked"), unknown_name(&one.text, rules));
+        }
+    }
+}
+
+/// An item of a side that stands without a side as well, and says otherwise there.
+fn check_sides(raised: &mut Raised<'_>, record: &Record, limb: &LimbRecord, rules: &Rules) {
+    let (client, own) = (&record.screening, &limb.screening);
+    let lists = [("absent", &client.absent), ("present", &client.present), ("unknown", &client.unknown)];
+    let of_side = [("absent", &own.absent), ("present", &own.present), ("unknown", &own.unknown)];
+    for (list, names) in lists {
+        for one in names.iter().filter(|one| rules.item(&one.text).is_some()) {
+            let other = of_side
+                .iter()
+                .find(|(word, all)| *word != list && all.iter().any(|other| other.text == one.text));
+            if let Some((word, _)) = other {
+                let what = format!(
+                    "`{}` stands under `{word}` for the {} side; one question has one answer: write it for each side",
+                    one.text,
+                    limb.side.name()
+                );
+                raised.at(one, &format!("screening, {list}"), what);
+            }
         }
     }
 }

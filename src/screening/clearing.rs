@@ -3,7 +3,7 @@
 use jiff::civil::Date;
 
 use super::{Case, cap_mmhg};
-use crate::record::{ClearDecision, Cleared};
+use crate::record::{ByProtocol, ClearDecision, Cleared};
 use crate::rules::{ClearRule, ClearWhen, NumberId, Role};
 
 /// Why a clearing does not count.
@@ -15,6 +15,8 @@ pub enum WhyVain {
     Role(Vec<ClearRule>),
     /// That role may only under a condition that does not hold.
     Condition(ClearWhen),
+    /// That role may only by a protocol, and `by` does not name it.
+    ProtocolNotNamed,
     /// It is dated ahead of today.
     Ahead,
     /// It is dated before the answer.
@@ -35,14 +37,21 @@ pub enum WhyVain {
     NotThere,
 }
 
+impl WhyVain {
+    /// Whether it is the role that may not, or not so.
+    fn is_about_the_role(&self) -> bool {
+        matches!(self, Self::Nobody | Self::Role(_) | Self::Condition(_) | Self::ProtocolNotNamed)
+    }
+}
+
 /// What was decided on something.
 #[derive(Clone, Debug)]
 pub enum Clearing {
     /// Nothing.
     Open,
-    /// Cleared, until that day; none = beyond the calendar.
-    Cleared(Box<Cleared>, Option<Date>),
-    /// Refused: it stays.
+    /// Cleared, until that day (none = beyond the calendar), with entries of others who may not clear it.
+    Cleared(Box<Cleared>, Option<Date>, Vec<(Cleared, WhyVain)>),
+    /// Refused by one who may clear it: it stays.
     Refused(Box<Cleared>),
     /// Entries that do not count, each with its reason.
     Vain(Vec<(Cleared, WhyVain)>),
@@ -57,8 +66,16 @@ impl Clearing {
     /// The entry that counts.
     pub fn counting(&self) -> Option<&Cleared> {
         match self {
-            Self::Cleared(entry, _) => Some(entry),
+            Self::Cleared(entry, ..) => Some(entry),
             _ => None,
+        }
+    }
+
+    /// The entries that do not count, each with its reason.
+    pub fn vain(&self) -> &[(Cleared, WhyVain)] {
+        match self {
+            Self::Cleared(_, _, vain) | Self::Vain(vain) => vain,
+            Self::Open | Self::Refused(_) => &[],
         }
     }
 }
@@ -90,26 +107,33 @@ pub(super) fn entries<'a>(case: &Case<'a>) -> impl Iterator<Item = (&'a Cleared,
     client.chain(case.limb.cleared.iter().map(|one| (one, true)))
 }
 
-/// What was decided on `asked`. A refusal goes before any clearing; of the clearings the first that
-/// counts is taken.
+/// What was decided on `asked`. A refusal by one who may clear goes before any clearing; of the clearings
+/// the first that counts is taken.
 pub(super) fn clearing<'a>(case: &Case<'a>, earlier: Option<&Case<'a>>, asked: Asked<'_>) -> Clearing {
     let all: Vec<(&Cleared, bool)> = entries(case)
         .chain(earlier.into_iter().flat_map(|one| entries(one)))
         .filter(|(entry, _)| entry.item.text == asked.id)
         .collect();
-    let refused = all.iter().find(|(entry, _)| entry.decision == ClearDecision::Refused);
+    let may = case.rules.cleared_by(asked.id).unwrap_or_default();
+    let may_refuse = |entry: &Cleared| may.is_empty() || may.iter().any(|one| one.role == entry.role);
+    let refused = all.iter().find(|(entry, _)| entry.decision == ClearDecision::Refused && may_refuse(entry));
     if let Some((entry, _)) = refused {
         return Clearing::Refused(Box::new((*entry).clone()));
     }
     let mut vain = Vec::new();
+    let mut counts: Option<&Cleared> = None;
     for (entry, names_side) in all {
         match why_vain(case, entry, names_side, asked) {
             None => {
-                let until = last_day(case, entry);
-                return Clearing::Cleared(Box::new(entry.clone()), until);
+                let _first = counts.get_or_insert(entry);
             }
             Some(why) => vain.push((entry.clone(), why)),
         }
+    }
+    if let Some(entry) = counts {
+        // One that has run out or lacks something is replaced by one that counts; a role that may not is said.
+        vain.retain(|(_, why)| why.is_about_the_role());
+        return Clearing::Cleared(Box::new(entry.clone()), last_day(case, entry), vain);
     }
     if vain.is_empty() { Clearing::Open } else { Clearing::Vain(vain) }
 }
@@ -129,12 +153,16 @@ fn why_vain(case: &Case<'_>, entry: &Cleared, names_side: bool, asked: Asked<'_>
     }
     let holds = |when: ClearWhen| match when {
         ClearWhen::Always => true,
-        ClearWhen::ByProtocol => entry.by_protocol.is_some(),
+        ClearWhen::ByProtocol => matches!(entry.by_protocol, Some(ByProtocol::Named(_))),
         ClearWhen::AfterArterialPass => asked.arterial_pass,
         ClearWhen::LightTouchFelt => asked.light_touch,
     };
     let Some(rule) = own.iter().find(|one| holds(one.when)) else {
-        return own.first().map(|one| WhyVain::Condition(one.when));
+        let unnamed = entry.by_protocol == Some(ByProtocol::Unnamed);
+        return own.first().map(|one| match one.when {
+            ClearWhen::ByProtocol if unnamed => WhyVain::ProtocolNotNamed,
+            when => WhyVain::Condition(when),
+        });
     };
     if asked.sided && !names_side {
         return Some(WhyVain::NoSide);

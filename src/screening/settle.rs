@@ -114,6 +114,14 @@ pub fn settle(case: &Case<'_>) -> Screened {
         WeighWhen::CauseKnown => answers("cause-not-known").is_absent(),
         WeighWhen::ToeSoundNoFootWound => is_toe_sound(block, case) && answers("foot-wound").is_absent(),
     };
+    // Feeling lost with diabetes is light touch lost; it is asked of a leg only.
+    let light_touch = || {
+        let asked = |id: &&str| by_id.contains_key(id);
+        ["feeling-reduced", "feeling-lost-diabetes"]
+            .into_iter()
+            .filter(asked)
+            .all(|id| answers(id).is_absent())
+    };
     let mut unanswered = Vec::new();
     let mut present = Vec::new();
     let mut answered = 0;
@@ -129,11 +137,11 @@ pub fn settle(case: &Case<'_>) -> Screened {
                 let severity = item.weight(case.record.limb, holds);
                 let asked = Asked {
                     id: &item.id,
-                    on: on.filter(|on| *on <= case.today),
+                    on: on.filter(|on| *on <= case.today && item.answered_by != AnsweredBy::AgeBand),
                     sided: item.group.is_some_and(|group| case.is_sided(group)),
                     capped: false,
                     written_cap: None,
-                    light_touch: answers("feeling-reduced").is_absent(),
+                    light_touch: light_touch(),
                     arterial_pass: arterial_pass(),
                 };
                 present.push(Present {

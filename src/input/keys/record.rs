@@ -55,9 +55,9 @@ pub static RECORD: Block = Block::of(
         ARTERIAL_KEY,
         Key::optional(
             "allergies",
-            Form::Either(&Form::Word(&["none"]), &Form::List(&Form::Label)),
+            Form::Either(&Form::Word(&["none", "unknown", "not asked"]), &Form::List(&Form::Label)),
             "allergies: none",
-            "materials that the client does not bear; `none` when asked and there is none",
+            "materials that the client does not bear; `none` when asked and there is none; an empty list says nothing",
         )
         .or_blank()
         .also(&["allergy"]),

@@ -47,7 +47,7 @@ fn entry(finding: &FindingRow) -> Entry {
             "Does not count"
         };
         let until = by.until.as_ref().map(|until| format!(", until {until}")).unwrap_or_default();
-        let protocol = by.protocol.as_ref().map(|one| format!(", by protocol {one}")).unwrap_or_default();
+        let protocol = by.protocol.as_ref().map(|one| format!(", by {one}")).unwrap_or_default();
         entry =
             entry.and(format!("{word} by {} on {}{until}{protocol}: {}", by.role.spoken(), by.on, by.reason));
     }

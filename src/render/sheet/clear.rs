@@ -81,7 +81,7 @@ fn row(report: &Report, finding: &FindingRow) -> Vec<String> {
     match &finding.decided_by {
         Some(by) => {
             let until = by.until.as_ref().map(|until| format!(", until {until}")).unwrap_or_default();
-            let protocol = by.protocol.as_ref().map(|one| format!(", by protocol {one}")).unwrap_or_default();
+            let protocol = by.protocol.as_ref().map(|one| format!(", by {one}")).unwrap_or_default();
             let word = if finding.cleared {
                 "Cleared"
             } else if finding.refused {
