@@ -281,7 +281,9 @@ fn the_headline_names_who_acts(seen: &Seen, wrong: &mut Vec<String>) {
         }
         ("stop" | "refer" | "incomplete" | "fall-unknown", Some(first)) => {
             let own: Vec<&str> = list(&first["who"]).iter().map(word).collect();
-            if own != who || first["next"] != decision["next"] {
+            // Others may act beside it, on what shares its rank or is more urgent.
+            let named = own.iter().all(|one| who.contains(one));
+            if !named || !word(&decision["next"]).contains(word(&first["next"])) {
                 wrong.push(format!(
                     "headline {who:?} {}, finding {own:?} {}",
                     decision["next"], first["next"]
@@ -294,6 +296,9 @@ fn the_headline_names_who_acts(seen: &Seen, wrong: &mut Vec<String>) {
                 if urgency(other) < urgency(decision) {
                     wrong.push(format!("{} under {}", other["urgency"], decision["urgency"]));
                 }
+            }
+            if !deciding.iter().any(|one| urgency(one) == urgency(decision)) {
+                wrong.push(format!("{} of no finding that decided", decision["urgency"]));
             }
         }
         _ => {}

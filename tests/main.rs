@@ -85,6 +85,7 @@ mod screening;
 mod sheet;
 mod settled_words;
 mod shipped;
+mod urgent_first;
 mod sizing;
 mod units;
 mod visits;

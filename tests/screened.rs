@@ -115,6 +115,7 @@ pub fn screen_with(text: &str, earlier: &[&str], limb: usize, today: &str) -> Sc
         schemes: &schemes,
         today: day(today),
         worsening: false,
+        grown: false,
     };
     settle(&case)
 }

@@ -221,14 +221,17 @@ fn sides_are_answered_apart() {
     let found = screen_with(&top, &[], 0, TODAY);
     assert!(found.unanswered.iter().all(|one| one.group == Some(Group::Skin) && one.why == WhyOpen::NoSide));
     assert!(!found.unanswered.is_empty());
-    // A sided finding is the limb's alone; without a side it counts for both.
+    // A sided finding is the limb's alone; without a side it is unknown for both.
     let one = text.replacen("circulation]}", "circulation], present: [open-wound]}", 1);
     assert_eq!(ids(&screen_with(&one, &[], 0, TODAY)), ["open-wound"]);
     assert_eq!(screen_with(&one, &[], 0, TODAY).present[0].side, Some(Side::Left));
     assert!(screen_with(&one, &[], 1, TODAY).present.is_empty());
     let none = text.replace("daily-life]}", "daily-life], present: [open-wound]}");
     for limb in [0, 1] {
-        assert_eq!(ids(&screen_with(&none, &[], limb, TODAY)), ["open-wound"]);
+        let found = screen_with(&none, &[], limb, TODAY);
+        assert!(found.present.is_empty());
+        assert!(found.unanswered.iter().all(|one| one.id == "open-wound" && one.why == WhyOpen::NoSide));
+        assert_eq!(found.unanswered.len(), 1);
     }
     // A clearing without a side counts for neither.
     let entry = "item: open-wound, role: physician, reason: seen, cleared_on: 2026-03-14";
@@ -480,6 +483,7 @@ fn disagree(text: &str) -> Vec<Inconsistent> {
         schemes: &schemes,
         today: day(TODAY),
         worsening: false,
+        grown: false,
     };
     inconsistencies(&case)
 }
@@ -536,6 +540,7 @@ fn worsening_opens_older_answers_on_the_cause() {
         schemes: &schemes,
         today: day(TODAY),
         worsening: true,
+        grown: false,
     };
     let found = tapeline::screening::settle(&case);
     assert_eq!(open_ids(&found), ["suspected-recurrence", "active-cancer"]);

@@ -344,6 +344,7 @@ pub fn trial() -> Report {
                 .to_owned(),
             next: "Go on to a trial fitting with extra checks.".to_owned(),
             who: fitter.to_vec(),
+            acts: Vec::new(),
             by: None,
             findings: Vec::new(),
         },

@@ -4,13 +4,13 @@ use super::chart::{ChartInRun, assess_chart};
 use super::clearings::Clearings;
 use super::clearings_not_counted::vain_clearings;
 use super::client_findings::{ClientAsked, of_client};
-use super::course_findings::{is_worse, of_limb_course, of_volume};
+use super::course_findings::{is_grown, is_worse, of_limb_course, of_volume};
 use super::followed::followed;
 use super::garment_assessment::assess_garment;
 use super::record_findings::of_record;
 use super::set_findings::{end_need_of_part, has_part, of_set};
 use super::wanted::{PrescribedHere, claimed_band};
-use super::weigh::{counted, decide, limb_outcome};
+use super::weigh::{counted, decide, hold_orders, limb_outcome};
 use super::worn_findings::InUse;
 use super::{
     Assessment, ChartAssessment, ChartOutcomes, LimbAssessment, LimbContext, Opened, Outcome, Setting,
@@ -45,6 +45,7 @@ pub fn assess(opened: &Opened, setting: &Setting) -> Option<Assessment> {
             schemes: &setting.schemes,
             today: setting.today,
             worsening: is_worse(followed.as_ref(), limb.side),
+            grown: is_grown(followed.as_ref(), limb.side),
         };
         let screened = settle(&case);
         let prescribed = PrescribedHere::of(record.prescribed_for(limb), record.limb, &setting.schemes);
@@ -110,6 +111,7 @@ pub fn assess(opened: &Opened, setting: &Setting) -> Option<Assessment> {
     let outcomes: Vec<Vec<ChartOutcomes>> =
         limbs.iter().map(|limb| limb.charts.iter().map(|chart| chart.outcomes.clone()).collect()).collect();
     let decision = decide(&findings, &outcomes);
+    hold_orders(&mut findings, decision.outcome);
     in_use.mark_same_again(&limbs, followed.as_ref(), &findings);
     Some(Assessment {
         setting: setting.clone(),
@@ -138,6 +140,7 @@ fn carried(record: &Record, earlier: &[Record], course: Option<&Course>, setting
             schemes: &setting.schemes,
             today: setting.today,
             worsening: is_worse(course, limb.side),
+            grown: is_grown(course, limb.side),
         };
         if let Some(with) = carried_over(&case) {
             whole = with;

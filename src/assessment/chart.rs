@@ -75,11 +75,15 @@ pub(super) fn assess_chart(context: &LimbContext<'_>, run: ChartInRun) -> (Chart
 
 /// The sizes that are estimated: those inside; else a pair between, and the nearest.
 fn candidates(sizing: &Sizing, chart: &Chart, postponed: bool, limits: crate::sizing::Limits) -> Vec<usize> {
+    // Girths that are not used give no pressures.
+    if postponed {
+        return Vec::new();
+    }
     let inside = sizing.places(SizeVerdict::Inside);
     if !inside.is_empty() {
         return inside;
     }
-    let choice = choose(sizing, chart, &[], postponed, limits);
+    let choice = choose(sizing, chart, &[], false, limits);
     let mut all: Vec<usize> = choice.between.into_iter().chain(choice.size).chain(choice.nearest).collect();
     all.sort_unstable();
     all.dedup();

@@ -106,10 +106,10 @@ fn of_cap(context: &LimbContext<'_>, asked: &ChartAsked<'_>) -> Option<Finding> 
             None => "its class has no upper end".to_owned(),
         },
         (_, Some(mmhg)) if over(mmhg) => format!("the estimate is {}", words::mmhg(mmhg)),
-        (None, None) => "what this garment presses is not known".to_owned(),
+        (None, None) => return Some(finding::cap_exceeded::not_known(asked.place, context.record.limb, cap)),
         _ => return None,
     };
-    Some(finding::cap_exceeded::cap_exceeded(asked.place, &what, cap))
+    Some(finding::cap_exceeded::cap_exceeded(asked.place, context.record.limb, &what, cap))
 }
 
 fn percent_free_list(list: &[String]) -> String {

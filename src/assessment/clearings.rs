@@ -26,8 +26,8 @@ impl Clearings<'_> {
             list.dedup();
             finding.who = roles(&list);
         }
-        finding.decided = decided(&finding_clearing(&self.case, &id));
-        finding
+        let decided = decided(&finding_clearing(&self.case, &id));
+        finding.decided(decided)
     }
 }
 

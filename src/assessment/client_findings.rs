@@ -7,8 +7,8 @@ use super::clearings_not_counted::not_counted;
 use super::consistency_findings::consistency;
 use crate::anatomy::Limb;
 use crate::finding::{self, Finding, Place, Who, roles};
-use crate::rules::{ClearRule, Group, Role, Severity, Urgency};
-use crate::screening::{Case, Present, Screened, WhyNoReOrder, allergy_words};
+use crate::rules::{ClearRule, Group, ItemRule, Role, Severity, Urgency, WeighWhen};
+use crate::screening::{Case, Present, Screened, Unanswered, WhyNoReOrder, WhyOpen, allergy_words};
 use crate::words;
 
 /// A limb's screening with all that it is said with.
@@ -64,12 +64,26 @@ fn item(asked: &ClientAsked<'_>, present: &Present, place: Place) -> Option<Find
         _ => list,
     };
     let one = Finding::of_item(&rule.id, present.severity, place)
-        .say(rule.finding.clone())
+        .say(format!("{}{}", rule.finding, why_stop(asked, present, rule)))
         .next(rule.next.clone(), &who)
         .basis(rule.basis, rule.source.clone())
         .urgency(present.urgency)
         .decided(decided(&present.clearing));
     Some(one)
+}
+
+/// Which condition makes a stop of what could be cleared otherwise.
+fn why_stop(asked: &ClientAsked<'_>, present: &Present, rule: &ItemRule) -> &'static str {
+    let toe = rule.otherwise.iter().any(|one| one.when == WeighWhen::ToeSoundNoFootWound);
+    if !toe || present.severity != Severity::Stop {
+        ""
+    } else if asked.screened.present("foot-wound").is_some() {
+        " The wound on the foot makes it a stop."
+    } else if asked.screened.is_open("foot-wound") {
+        " It is a stop while it is not answered whether there is a wound on the foot."
+    } else {
+        ""
+    }
 }
 
 fn who_of_stop(urgency: Urgency, list: &[Who]) -> Vec<Who> {
@@ -126,7 +140,50 @@ fn open_questions(asked: &ClientAsked<'_>) -> Option<Finding> {
         open.len(),
         asked.screened.asked,
         &names,
+        &why_open(open),
     ))
+}
+
+/// Of the open questions that have an answer, why it does not count.
+fn why_open(open: &[Unanswered]) -> Vec<String> {
+    let ahead = |one: &Unanswered| one.why == WhyOpen::Ahead;
+    let undated = |one: &Unanswered| one.why == WhyOpen::Undated;
+    let no_side = |one: &Unanswered| one.why == WhyOpen::NoSide;
+    let count = |holds: &dyn Fn(&Unanswered) -> bool| open.iter().filter(|one| holds(one)).count();
+    let are = |many: usize| words::counted(many, "of them was", "of them were");
+    let mut all = Vec::new();
+    let run_out: Vec<_> = open
+        .iter()
+        .filter_map(|one| match one.why {
+            WhyOpen::RunOut(on) => Some(on),
+            _ => None,
+        })
+        .collect();
+    if let Some(oldest) = run_out.iter().min() {
+        let since = if run_out.iter().all(|on| on == oldest) { "on" } else { "since" };
+        all.push(format!(
+            "{} answered too long ago, {since} {}: asked again",
+            words::capital(&are(run_out.len())),
+            words::date_short(*oldest)
+        ));
+    }
+    if count(&undated) > 0 {
+        all.push(format!("{} answered without a date", words::capital(&are(count(&undated)))));
+    }
+    if count(&ahead) > 0 {
+        all.push(format!("{} answered with a date after today", words::capital(&are(count(&ahead)))));
+    }
+    if count(&no_side) > 0 {
+        all.push(format!(
+            "{} answered without a side; write each side's own",
+            words::capital(&are(count(&no_side)))
+        ));
+    }
+    let grown = open.iter().filter(|one| matches!(one.why, WhyOpen::BeforeWorsening(_))).count();
+    if grown > 0 {
+        all.push(format!("{} answered before the swelling grew", words::capital(&are(grown))));
+    }
+    all
 }
 
 fn stale(asked: &ClientAsked<'_>) -> Option<Finding> {
@@ -157,6 +214,9 @@ fn re_order(asked: &ClientAsked<'_>) -> Option<Finding> {
         WhyNoReOrder::Changed => "something has changed, or it is not answered whether",
         WhyNoReOrder::Infection => "there was an infection since",
         WhyNoReOrder::Worsening => "the swelling has grown since",
+        WhyNoReOrder::Grown => {
+            "the limb is larger than measuring explains, and the other one was not measured at both visits"
+        }
         WhyNoReOrder::ArterialOld => "the arterial values have run out",
     };
     let place = Place::limb(asked.index);

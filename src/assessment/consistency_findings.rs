@@ -3,7 +3,7 @@
 use super::client_findings::ClientAsked;
 use crate::finding::{self, Finding, Place};
 use crate::rules::NumberId;
-use crate::screening::{DateOf, Inconsistent, inconsistencies};
+use crate::screening::{ArterialDecision, DateOf, Inconsistent, inconsistencies};
 use crate::words;
 
 fn date_name(of: DateOf) -> &'static str {
@@ -53,8 +53,9 @@ pub(super) fn consistency(asked: &ClientAsked<'_>) -> Vec<Finding> {
                 found.push(finding::clinical::not_counted(place, &missing));
             }
             Inconsistent::ArterialOld { on, beyond } => {
+                let against = asked.screened.arterial.as_ref().and_then(ArterialDecision::worst);
                 let id = if beyond { NumberId::ArterialAgeLimit } else { NumberId::ArterialAgeCaution };
-                found.push(finding::arterial_old::arterial_old(place, on, months(id), beyond));
+                found.push(finding::arterial_old::arterial_old(place, on, months(id), beyond, against));
             }
             Inconsistent::ArterialUndated => {
                 found.push(finding::undated::undated(

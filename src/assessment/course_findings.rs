@@ -6,7 +6,7 @@ use crate::finding::{self, Finding, Place};
 use crate::rules::Severity;
 use crate::volume::{
     Change, Course, Due, DueKind, Further, Grown, LimbCourse, PartOfLimb, ProtocolChange, Ready, ReadyState,
-    Uncompared, VisitVolume, Wear, Worsening,
+    Since, Uncompared, VisitVolume, Wear, Worsening,
 };
 use crate::words;
 
@@ -273,4 +273,15 @@ pub fn wear_words(wear: Wear) -> String {
 /// Whether the course has found the swelling of a limb worse.
 pub(super) fn is_worse(course: Option<&Course>, side: crate::anatomy::Side) -> bool {
     course.is_some_and(|course| course.limbs.iter().any(|one| one.side == side && one.worsening.is_some()))
+}
+
+/// Whether the limb of a side has grown by more than measuring explains since the last visit, while nothing
+/// tells whether its swelling has: the other limb was not measured at both.
+pub(super) fn is_grown(course: Option<&Course>, side: crate::anatomy::Side) -> bool {
+    let beyond = |one: &Change| {
+        one.since == Since::Last && one.excess.is_none() && one.volume.beyond() && one.volume.percent > 0.0
+    };
+    course.is_some_and(|course| {
+        course.limbs.iter().any(|one| one.side == side && one.changes.iter().any(beyond))
+    })
 }

@@ -23,6 +23,15 @@ pub enum Subject {
     Garment,
 }
 
+/// Who acts, and how soon: one matter's roles, or those of several that share them.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Act {
+    /// Any one of these.
+    pub who: Vec<Who>,
+    /// How soon.
+    pub urgency: Urgency,
+}
+
 /// The decision.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Decision {
@@ -30,7 +39,8 @@ pub struct Decision {
     pub outcome: Option<Outcome>,
     /// The others that hold, worst first, never a trial fitting.
     pub also: Vec<Outcome>,
-    /// How soon somebody has to act.
+    /// How soon somebody has to act: the worst of every stop and clear-first finding that stands, whether it
+    /// brought the outcome or not.
     pub urgency: Urgency,
     /// What it is about.
     pub subject: Subject,
@@ -38,8 +48,10 @@ pub struct Decision {
     pub reason: String,
     /// What to do next.
     pub next: String,
-    /// Who acts.
+    /// Who acts: everyone of `acts`, each once.
     pub who: Vec<Who>,
+    /// Who acts on which matter, most urgent first.
+    pub acts: Vec<Act>,
     /// The findings that decided it, by their places in the assessment.
     pub findings: Vec<usize>,
 }

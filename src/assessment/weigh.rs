@@ -2,8 +2,8 @@
 //!
 //! Source: the order of the outcomes and what brings them are house rules.
 
-use super::{Decision, Outcome, Subject};
-use crate::finding::{Finding, Who};
+use super::{Act, Decision, Outcome, Subject};
+use crate::finding::{Decided, Finding, Who};
 use crate::rules::{Role, Severity, Urgency};
 
 /// What a chart brings to the decision.
@@ -176,6 +176,33 @@ fn deciding(findings: &[Finding], outcome: Outcome, subject: Subject) -> Vec<usi
     found
 }
 
+/// Every stop and clear-first finding that stands for client, garment files and counted charts, most urgent
+/// first.
+fn standing<'f>(findings: &'f [Finding], limbs: &[Vec<ChartOutcomes>]) -> Vec<&'f Finding> {
+    let concerns = |finding: &Finding| match (finding.place.limb, finding.place.chart) {
+        (Some(limb), Some(chart)) => limbs.get(limb).is_some_and(|charts| counted(charts).contains(&chart)),
+        _ => true,
+    };
+    let stands = |one: &&Finding| one.severity == Severity::Stop || one.must_be_cleared();
+    let mut found: Vec<&Finding> = findings.iter().filter(stands).filter(|one| concerns(one)).collect();
+    found.sort_by_key(|one| (one.urgency, one.severity));
+    found
+}
+
+/// Who acts on these matters: roles that several share are named once.
+fn acts(matters: &[&Finding], all: &mut Vec<Act>) {
+    for one in matters.iter().filter(|one| !one.who.is_empty()) {
+        let known = all.iter().any(|act| {
+            act.urgency == one.urgency
+                && act.who.len() == one.who.len()
+                && one.who.iter().all(|who| act.who.contains(who))
+        });
+        if !known {
+            all.push(Act { who: one.who.clone(), urgency: one.urgency });
+        }
+    }
+}
+
 /// The words of the decision, from what decided it.
 fn said(
     findings: &[Finding],
@@ -186,47 +213,101 @@ fn said(
     deciding: Vec<usize>,
 ) -> Decision {
     let own: Vec<&Finding> = deciding.iter().filter_map(|at| findings.get(*at)).collect();
-    let urgency = own.iter().map(|one| one.urgency).min().unwrap_or(Urgency::Routine);
-    let more = own.len().saturating_sub(1);
-    let beside = match more {
+    let first = own.first().copied();
+    let own_urgency = first.map_or(Urgency::Routine, |one| one.urgency);
+    // What is more urgent than what brought the outcome is never left below it.
+    let pressing: Vec<&Finding> = if outcome.is_some_and(Outcome::forbids_fitting) {
+        standing(findings, limbs).into_iter().filter(|one| one.urgency < own_urgency).collect()
+    } else {
+        Vec::new()
+    };
+    let urgency = pressing.first().map_or(own_urgency, |one| one.urgency);
+    let pressing: Vec<&Finding> = pressing.into_iter().filter(|one| one.urgency == urgency).collect();
+    let decisive: Vec<&Finding> = own.iter().copied().filter(|one| one.urgency == own_urgency).collect();
+    let beside = match own.len().saturating_sub(1) {
         0 => String::new(),
         1 => " One more matter stands beside it.".to_owned(),
         many => format!(" {many} more matters stand beside it."),
     };
-    let first = own.first();
     let message = first.map_or("", |one| one.message.as_str());
-    let (reason, next, who): (String, String, Vec<Who>) = match outcome {
-        None => (
-            "Nothing stands against a fitting by what is recorded; no chart was given.".to_owned(),
-            "Give a size chart to choose from.".to_owned(),
-            vec![Who::Recorder],
-        ),
-        Some(Outcome::Stop) => (format!("Do not fit. {message}{beside}"), String::new(), Vec::new()),
-        Some(Outcome::Refer) => {
-            let lead = if first.is_some_and(|one| one.who.is_empty()) {
-                "This garment cannot be fitted."
-            } else {
-                "Something must be cleared before a fitting."
-            };
-            (format!("{lead} {message}{beside}"), String::new(), Vec::new())
+    let mut all = Vec::new();
+    let (reason, next): (String, String) = match outcome {
+        None => {
+            all.push(Act { who: vec![Who::Recorder], urgency });
+            (
+                "Nothing stands against a fitting by what is recorded; no chart was given.".to_owned(),
+                "Give a size chart to choose from.".to_owned(),
+            )
+        }
+        Some(Outcome::Stop | Outcome::Refer) => {
+            acts(&pressing, &mut all);
+            acts(&decisive, &mut all);
+            let lead = if outcome == Some(Outcome::Stop) { "Do not fit." } else { first.map_or("", lead) };
+            let more = pressing.first().map_or_else(String::new, |one| {
+                let when = when_words(one.urgency);
+                format!(" {when}, beside it: {}", one.message)
+            });
+            let next: Vec<&str> = pressing
+                .iter()
+                .chain(&first)
+                .map(|one| one.next.as_str())
+                .filter(|one| !one.is_empty())
+                .collect();
+            (format!("{lead} {message}{beside}{more}"), next.join(" "))
         }
         Some(Outcome::Incomplete | Outcome::FallUnknown) => {
-            (format!("{message}{beside}"), String::new(), Vec::new())
+            acts(&decisive, &mut all);
+            (format!("{message}{beside}"), first.map(|one| one.next.clone()).unwrap_or_default())
         }
-        Some(Outcome::MadeToMeasure) => (
-            made_to_measure_reason(first.copied(), subject),
-            "A certified fitter takes and checks a made-to-measure order.".to_owned(),
-            vec![Who::Role(Role::Fitter)],
-        ),
-        Some(Outcome::TrialFitting) => (
-            trial_reason(limbs),
-            "Go on to a trial fitting with a certified fitter; the estimate is no measurement.".to_owned(),
-            vec![Who::Role(Role::Fitter)],
-        ),
+        Some(Outcome::MadeToMeasure) => {
+            all.push(Act { who: vec![Who::Role(Role::Fitter)], urgency });
+            (
+                made_to_measure_reason(first, subject),
+                "A certified fitter takes and checks a made-to-measure order.".to_owned(),
+            )
+        }
+        Some(Outcome::TrialFitting) => {
+            all.push(Act { who: vec![Who::Role(Role::Fitter)], urgency });
+            (
+                trial_reason(limbs),
+                "Go on to a trial fitting with a certified fitter; the estimate is no measurement."
+                    .to_owned(),
+            )
+        }
     };
-    let next = if next.is_empty() { first.map(|one| one.next.clone()).unwrap_or_default() } else { next };
-    let who = if who.is_empty() { first.map(|one| one.who.clone()).unwrap_or_default() } else { who };
-    Decision { outcome, also, urgency, subject, reason, next, who, findings: deciding }
+    let mut who: Vec<Who> = Vec::new();
+    for one in all.iter().flat_map(|act| &act.who) {
+        if !who.contains(one) {
+            who.push(*one);
+        }
+    }
+    // A more urgent matter counts among those that decided, behind what brought the outcome.
+    let mut deciding = deciding;
+    let places = findings.iter().enumerate();
+    let more = places.filter(|(_, one)| pressing.iter().any(|other| std::ptr::eq(*other, *one)));
+    deciding.extend(more.map(|(at, _)| at));
+    Decision { outcome, also, urgency, subject, reason, next, who, acts: all, findings: deciding }
+}
+
+fn when_words(urgency: Urgency) -> &'static str {
+    match urgency {
+        Urgency::Emergency => "At once",
+        Urgency::SameDay => "Today",
+        Urgency::Soon | Urgency::Routine => "Soon",
+    }
+}
+
+/// How a refer begins, by what ends it.
+fn lead(first: &Finding) -> &'static str {
+    if matches!(first.decided, Decided::Refused(_)) {
+        "A fitting was refused."
+    } else if first.id.is(&crate::finding::arterial_unknown::ENTRY) {
+        "A value or an assessment is needed before a fitting."
+    } else if first.who.is_empty() {
+        "This garment cannot be fitted."
+    } else {
+        "Something must be cleared before a fitting."
+    }
 }
 
 fn made_to_measure_reason(first: Option<&Finding>, _subject: Subject) -> String {
@@ -244,4 +325,18 @@ fn trial_reason(limbs: &[Vec<ChartOutcomes>]) -> String {
         })
         .collect();
     format!("{}: go on to a trial fitting.", crate::words::list(&offers))
+}
+
+/// Under a stop and under refer nothing invites to order: such a next step waits.
+pub(super) fn hold_orders(findings: &mut [Finding], outcome: Option<Outcome>) {
+    if !outcome.is_some_and(Outcome::forbids_fitting) {
+        return;
+    }
+    for one in findings.iter_mut().filter(|one| one.orders()) {
+        let mut letters = one.next.chars();
+        if let Some(first) = letters.next() {
+            let rest: String = first.to_lowercase().chain(letters).collect();
+            one.next = format!("When this is settled: {rest}");
+        }
+    }
 }

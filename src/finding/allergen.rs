@@ -17,7 +17,7 @@ pub const ENTRY: Entry = Entry {
 pub fn allergen(place: Place, material: &str, allergy: &str) -> Finding {
     Finding::of(&ENTRY, Severity::Stop, place)
         .urgency(Urgency::Routine)
-        .say(format!("It contains {material}; an allergy to {allergy} is recorded."))
+        .say(format!("The garment contains {material}; an allergy to {allergy} is recorded."))
         .next(
             "A certified fitter looks for another garment; this one is not worn.",
             &[Who::Role(Role::Fitter)],

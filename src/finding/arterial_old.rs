@@ -16,9 +16,15 @@ pub const ENTRY: Entry = Entry {
     source: "",
 };
 
-/// Values taken `on` a day more than `months` ago; `beyond` the age at which they pass no more.
-pub fn arterial_old(place: Place, on: Date, months: f64, beyond: bool) -> Finding {
-    let so = if beyond { "they pass no more" } else { "they may no longer hold" };
+/// Values taken `on` a day more than `months` ago; `beyond` the age at which they pass no more; `against` what
+/// they weigh against a fitting.
+pub fn arterial_old(place: Place, on: Date, months: f64, beyond: bool, against: Option<Severity>) -> Finding {
+    let so = match (beyond, against) {
+        (true, Some(Severity::Stop)) => "too old; the stop holds until they are measured anew",
+        (true, Some(Severity::ClearFirst)) => "too old; what they ask for holds until they are measured anew",
+        (true, _) => "they pass no more",
+        (false, _) => "they may no longer hold",
+    };
     Finding::of(&ENTRY, Severity::Caution, place)
         .say(format!(
             "The arterial values are of {}, more than {} months old: {so}.",

@@ -112,11 +112,31 @@ impl Finding {
         self
     }
 
-    /// With what was decided.
+    /// With what was decided. A refusal is not asked for again: who refused says what comes instead.
     #[must_use]
     pub fn decided(mut self, decided: Decided) -> Self {
+        if let Decided::Refused(by) = &decided {
+            let who = Who::Role(by.role);
+            self.next = format!(
+                "It was refused on {} and stays so: nothing is fitted. Ask {} what is done instead.",
+                words::date_short(by.on),
+                who.spoken()
+            );
+            self.who = vec![who];
+        }
         self.decided = decided;
         self
+    }
+
+    /// Whether its next step invites to order.
+    pub fn orders(&self) -> bool {
+        let own = [
+            &super::shape_irregular::ENTRY,
+            &super::hand_part_needed::ENTRY,
+            &super::size_taken_out::ENTRY,
+            &super::no_length::ENTRY,
+        ];
+        !self.is_open && own.into_iter().any(|entry| self.id.is(entry))
     }
 
     /// Whether someone who may has cleared it.

@@ -22,7 +22,7 @@ pub fn materials_unknown(place: Place, allergies: &[String]) -> Finding {
             words::list(allergies)
         ))
         .next(
-            "A certified fitter asks the maker and clears it.",
+            "A certified fitter or the therapist asks the maker and clears it.",
             &[Who::Role(Role::Fitter), Who::Role(Role::Therapist)],
         )
 }

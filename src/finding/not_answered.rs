@@ -14,8 +14,9 @@ pub const ENTRY: Entry = Entry {
     source: "",
 };
 
-/// `open` questions of the limb; `asked` is false when nothing was answered at all.
-pub fn not_answered(place: Place, open: usize, asked: bool, names: &[String]) -> Finding {
+/// `open` questions of the limb; `asked` is false when nothing was answered at all; `why` says of those that
+/// have an answer why it does not count.
+pub fn not_answered(place: Place, open: usize, asked: bool, names: &[String], why: &[String]) -> Finding {
     const MOST: usize = 8;
     let count = words::counted(open, "question is", "questions are");
     let message = if !asked {
@@ -30,8 +31,9 @@ pub fn not_answered(place: Place, open: usize, asked: bool, names: &[String]) ->
             words::list(&first)
         )
     };
+    let why: String = why.iter().map(|one| format!(" {one}.")).collect();
     Finding::of(&ENTRY, Severity::Caution, place)
-        .say(message)
+        .say(format!("{message}{why}"))
         .next("Ask and write down what is open.", &[Who::Recorder])
         .open()
 }

@@ -11,7 +11,7 @@ pub const ENTRY: Entry = Entry {
     id: "re-order-not-held",
     title: "Earlier answers not counted",
     meaning: "The record states that nothing has changed since an earlier one, but the answers of that day do not count.",
-    rule: "An earlier record of this run, not older than 12 months, with all its groups answered, an adult, no infection and no worsening since, arterial values not run out, and `changes` and `wear` both absent; else every group is asked again.",
+    rule: "An earlier record of this run, not older than 12 months, with all its groups answered, an adult, no infection and no worsening since (a limb that grew beyond measuring counts where the other one was not measured), arterial values not run out, and `changes` and `wear` both absent; else every group is asked again.",
     basis: Basis::HouseRule,
     source: "",
 };

@@ -47,7 +47,7 @@ pub(super) fn chart(found: &Assessment, limb: usize, one: &ChartAssessment) -> C
             .iter()
             .map(|wanted| WantedBlock { measure: wanted.landmark.name(), sizes: wanted.sizes.clone() })
             .collect(),
-        line: line(found, one),
+        line: line(found, limb, one),
     }
 }
 
@@ -99,7 +99,7 @@ fn size(one: &ChartAssessment, at: usize, fit: &SizeFit) -> SizeBlock {
 }
 
 /// The chart's one line. It invites to a fitting only where the report does.
-fn line(found: &Assessment, one: &ChartAssessment) -> String {
+fn line(found: &Assessment, limb: usize, one: &ChartAssessment) -> String {
     let decision = found.decision.outcome;
     let variant = one.variant.as_ref().map_or_else(String::new, |variant| format!(", {variant}"));
     let body = match one.choice.verdict {
@@ -117,7 +117,12 @@ fn line(found: &Assessment, one: &ChartAssessment) -> String {
                 }
                 Outcome::TrialFitting => said,
                 Outcome::FallUnknown => format!("{said}; its fall is not known"),
-                Outcome::Refer => format!("{said}{note}; something must be cleared first"),
+                Outcome::Refer => {
+                    let made = one.outcomes.holds.contains(&Outcome::MadeToMeasure);
+                    let shape =
+                        if made && note.is_empty() { "; the shape asks for made to measure" } else { "" };
+                    format!("{said}{note}{shape}; {}", to_clear(found, limb, one))
+                }
                 Outcome::Stop => format!("{said}, and it must not be worn"),
                 Outcome::MadeToMeasure if one.length_note.is_none() => {
                     format!("{said}; the shape asks for made to measure")
@@ -153,6 +158,25 @@ fn line(found: &Assessment, one: &ChartAssessment) -> String {
         text.replace_range(..1, &first);
     }
     text
+}
+
+/// What ends a refer of the chart.
+fn to_clear(found: &Assessment, limb: usize, one: &ChartAssessment) -> &'static str {
+    let charts = found.limbs.get(limb).map(|limb| limb.charts.as_slice()).unwrap_or_default();
+    let place = charts.iter().position(|other| std::ptr::eq(other, one));
+    let own = found.findings.iter().filter(|one| one.place.limb == Some(limb) && one.place.chart == place);
+    let mut waiting = own.filter(|one| one.must_be_cleared()).peekable();
+    let capped =
+        waiting.peek().is_some() && waiting.all(|one| one.id.is(&crate::finding::cap_exceeded::ENTRY));
+    let told = claimed_band(one.chart.claim.as_ref()).is_some()
+        || one.size().and_then(|size| one.shown(size)).is_some_and(|shown| {
+            shown.estimated.reference.mmhg.or(shown.estimated.reference.bound_mmhg).is_some()
+        });
+    match (capped, told) {
+        (true, true) => "another class is needed",
+        (true, false) => "its class is missing, or its fabric",
+        (false, _) => "something must be cleared first",
+    }
 }
 
 fn between(one: &ChartAssessment) -> String {

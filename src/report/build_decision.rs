@@ -1,6 +1,6 @@
 //! Owns the decision's block.
 
-use super::{DecisionBlock, SubjectBlock};
+use super::{ActBlock, DecisionBlock, SubjectBlock};
 use crate::assessment::{Assessment, Subject};
 use crate::rules::{NumberId, Urgency};
 
@@ -48,6 +48,11 @@ pub(super) fn decision(found: &Assessment) -> DecisionBlock {
         reason: decision.reason.clone(),
         next: decision.next.clone(),
         who: decision.who.clone(),
+        acts: decision
+            .acts
+            .iter()
+            .map(|act| ActBlock { who: act.who.clone(), urgency: act.urgency })
+            .collect(),
         by: by.filter(|_| soon).map(|date| date.to_string()),
         findings: decision.findings.clone(),
     }

@@ -30,7 +30,7 @@ pub use build::{LIMITS, build, build_with};
 pub use build_pattern::build_pattern;
 pub use chart_block::{ChartBlock, ClassBlock, MeasureBlock, SizeBlock, WantedBlock};
 pub use course_block::{ChangeBlock, CourseBlock, DriftBlock, DueBlock, ReadyBlock, VisitBlock, WornBlock};
-pub use decision_block::{DecisionBlock, SubjectBlock};
+pub use decision_block::{ActBlock, DecisionBlock, SubjectBlock};
 pub use figure::Figure;
 pub use finding_row::{DecidedBy, FindingRow};
 pub use gradient_block::{BesideBlock, DecideBlock, GradientBlock, PairBlock, ResidualBlock};

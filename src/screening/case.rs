@@ -24,6 +24,9 @@ pub struct Case<'a> {
     /// Whether the course has found the swelling worse: older answers on the cause are open again, and
     /// a re-order does not hold.
     pub worsening: bool,
+    /// Whether the limb has grown beyond measuring while nothing tells whether its swelling has: a re-order
+    /// does not hold.
+    pub grown: bool,
 }
 
 impl Case<'_> {

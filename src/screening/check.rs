@@ -24,7 +24,7 @@ pub fn check_answers(
             check_block(&mut raised, &limb.screening, &format!("{under}screening"), rules);
             check_sides(&mut raised, record, limb, rules);
         }
-        let case = Case { record, limb, earlier: &[], rules, schemes, today, worsening: false };
+        let case = Case { record, limb, earlier: &[], rules, schemes, today, worsening: false, grown: false };
         for (entries, under) in cases {
             for entry in entries {
                 check_cleared(&mut raised, &case, entry, &under);

@@ -24,6 +24,8 @@ pub enum WhyNoReOrder {
     Infection,
     /// The swelling has grown.
     Worsening,
+    /// The limb is larger, and nothing tells whether its swelling is.
+    Grown,
     /// The arterial value has run out.
     ArterialOld,
 }
@@ -62,6 +64,9 @@ fn rests_on<'a>(case: &Case<'a>, since: Date) -> Result<Case<'a>, WhyNoReOrder> 
     if case.worsening {
         return Err(WhyNoReOrder::Worsening);
     }
+    if case.grown {
+        return Err(WhyNoReOrder::Grown);
+    }
     if case.record.infections_of(case.limb).iter().any(|day| *day >= since) {
         return Err(WhyNoReOrder::Infection);
     }
@@ -80,7 +85,7 @@ fn rests_on<'a>(case: &Case<'a>, since: Date) -> Result<Case<'a>, WhyNoReOrder> 
         return Err(WhyNoReOrder::ArterialOld);
     }
     // Full on its own day.
-    let then = Case { record, limb, earlier: &[], today: since, worsening: false, ..*case };
+    let then = Case { record, limb, earlier: &[], today: since, worsening: false, grown: false, ..*case };
     let full = case
         .rules
         .items

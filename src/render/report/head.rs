@@ -1,10 +1,8 @@
 //! Owns the head of the terminal report: client, limb and dates, then the one decision.
 
 use crate::document::{Block, Entry};
-use crate::finding::spoken_list;
 use crate::render::sheet::sentence;
 use crate::report::Report;
-use crate::rules::Urgency;
 
 /// Client, limb, dates; outcome, next step, who acts.
 pub(super) fn head(report: &Report) -> Vec<Block> {
@@ -26,17 +24,9 @@ pub(super) fn head(report: &Report) -> Vec<Block> {
     if !decision.next.is_empty() {
         entries.push(Entry::new("Next", decision.next.clone()));
     }
-    let when = match (decision.urgency, &decision.by) {
-        (Urgency::Emergency, _) => "at once",
-        (Urgency::SameDay, _) => "today",
-        (Urgency::Soon, Some(day)) => &format!("by {day}"),
-        (Urgency::Soon, None) => "soon",
-        (Urgency::Routine, _) => "",
-    };
-    let who = spoken_list(&decision.who);
-    if !who.is_empty() || !when.is_empty() {
-        let both: Vec<&str> = [who.as_str(), when].into_iter().filter(|one| !one.is_empty()).collect();
-        entries.push(Entry::new("Who acts", both.join(", ")));
+    let who = decision.who_acts();
+    if !who.is_empty() {
+        entries.push(Entry::new("Who acts", who));
     }
     if !decision.also.is_empty() {
         let also: Vec<String> = decision.also.iter().map(|one| one.spoken().to_lowercase()).collect();

@@ -34,6 +34,10 @@ pub(super) fn chart(report: &Report, limb: &LimbBlock, chart_at: usize, width: u
     // Sizes across while their columns fit, else down.
     let across = measures > chart.sizes.len() || (chart.sizes.len() + 2) * 11 <= width && measures > 4;
     blocks.push(Block::Table(if across { by_measure(chart) } else { by_size(chart) }));
+    if chart.verdict == "not-judged" && chart.sizes.iter().any(|size| size.verdict == "inside") {
+        blocks
+            .push(Block::text("These girths are not used for an order: measure again once it has settled."));
+    }
     blocks.push(Block::text("Margins in cm to the nearer end of the range; `close` is under 0.5 cm."));
     if let Some(note) = &chart.length_note {
         blocks.push(Block::entry("Length", sentence(note)));
@@ -109,6 +113,7 @@ fn result(chart: &ChartBlock, at: usize, size: &SizeBlock) -> &'static str {
         return "rises";
     }
     match size.verdict {
+        "inside" if chart.verdict == "not-judged" => "not judged",
         "inside" => "takes",
         "open" => "open",
         _ if chart.between.contains(&at) => "between",

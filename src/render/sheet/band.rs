@@ -3,9 +3,7 @@
 use super::wording::sentence;
 use crate::assessment::Outcome;
 use crate::document::{Block, Entry, Weight};
-use crate::finding::spoken_list;
 use crate::report::Report;
-use crate::rules::Urgency;
 
 /// The words in the head of each page.
 pub(super) fn state(outcome: Option<Outcome>) -> &'static str {
@@ -36,12 +34,10 @@ pub(super) fn band(report: &Report) -> Block {
     if !decision.next.is_empty() {
         entries.push(Entry::new("Next", decision.next.clone()));
     }
-    let when = when(report);
-    let who = spoken_list(&decision.who);
-    if !who.is_empty() {
-        entries.push(Entry::new("Who acts", format!("{who}{when}")));
-    } else if !when.is_empty() {
-        entries.push(Entry::new("How soon", when.trim_start_matches(", ").to_owned()));
+    let acts = decision.who_acts();
+    if !acts.is_empty() {
+        let name = if decision.who.is_empty() { "How soon" } else { "Who acts" };
+        entries.push(Entry::new(name, acts));
     }
     if !decision.also.is_empty() {
         let also: Vec<String> = decision.also.iter().map(|one| one.spoken().to_lowercase()).collect();
@@ -56,14 +52,4 @@ pub(super) fn band(report: &Report) -> Block {
     }
     inside.push(Block::Entries(entries));
     Block::frame(weight, title, inside)
-}
-
-fn when(report: &Report) -> String {
-    match (report.decision.urgency, &report.decision.by) {
-        (Urgency::Emergency, _) => ", at once".to_owned(),
-        (Urgency::SameDay, _) => ", today".to_owned(),
-        (Urgency::Soon, Some(day)) => format!(", by {day}"),
-        (Urgency::Soon, None) => ", soon".to_owned(),
-        (Urgency::Routine, _) => String::new(),
-    }
 }

@@ -73,11 +73,7 @@ fn row(report: &Report, finding: &FindingRow) -> Vec<String> {
         let never = "A stop is not cleared: only a changed answer or value ends it.";
         return vec![format!("STOP: {what}"), "nobody".to_owned(), never.to_owned(), EMPTY.to_owned()];
     }
-    let who = if finding.who.is_empty() {
-        "nobody; a value is needed".to_owned()
-    } else {
-        spoken_list(&finding.who)
-    };
+    let who = who_may(finding);
     match &finding.decided_by {
         Some(by) => {
             let until = by.until.as_ref().map(|until| format!(", until {until}")).unwrap_or_default();
@@ -97,6 +93,19 @@ fn row(report: &Report, finding: &FindingRow) -> Vec<String> {
             ]
         }
         None => vec![what, who, String::new(), String::new()],
+    }
+}
+
+/// Who may clear it, or what ends it where nobody may.
+fn who_may(finding: &FindingRow) -> String {
+    if finding.refused {
+        return "nobody; it was refused".to_owned();
+    }
+    match finding.id.as_str() {
+        "arterial-unknown" => "nobody; a value or an assessment is needed".to_owned(),
+        "cap-exceeded" => "nobody; another class, or the missing one, is needed".to_owned(),
+        _ if finding.who.is_empty() => "nobody".to_owned(),
+        _ => spoken_list(&finding.who),
     }
 }
 
