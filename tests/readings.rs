@@ -106,3 +106,40 @@ fn a_milder_fall_is_never_quoted_as_the_worse() {
         "{said:?}"
     );
 }
+
+/// Source: derived. Eight readings of 26 and 14 against an estimate of 20 would give √(36 − …); here eight of one
+/// arm, each of SD 2.5, against 27.7 mmHg, by the command.
+#[test]
+fn a_clinic_collects_its_own_spread_with_fabric() {
+    let (folder, path) = crate::support::folder();
+    let _keep = folder;
+    let scene = knitted("100", "36").set(
+        "readings",
+        "[{landmark: wrist, pressure: 33, garment: \"sleeves, size 1\"}, {landmark: forearm, pressure: 10, garment: \"sleeves, size 1\"}]",
+    );
+    let mut names = Vec::new();
+    for record in 1..=4 {
+        for (name, text) in scene.files() {
+            let kind = if text.contains("record/1") { format!("arm-{record}.yaml") } else { name.clone() };
+            std::fs::write(path.join(&kind), text).unwrap();
+            if !names.contains(&kind) {
+                names.push(kind);
+            }
+        }
+    }
+    let mut all = vec!["fabric".to_owned()];
+    all.extend(names.clone());
+    all.extend(["--today".to_owned(), "2026-03-14".to_owned()]);
+    let run = |args: &[String]| {
+        let args: Vec<&str> = args.iter().map(String::as_str).collect();
+        crate::support::run_in(&path, &args)
+    };
+    let eight = run(&all);
+    assert_eq!(eight.status, 0, "{}", eight.stderr);
+    assert!(eight.stdout.contains("8 readings have an estimate beside them in 4 records"), "{}", eight.stdout);
+    assert!(eight.stdout.contains("- {id: worn-sd, value: "), "{}", eight.stdout);
+    // Six are too few.
+    let fewer: Vec<String> = all.iter().filter(|one| *one != "arm-4.yaml").cloned().collect();
+    let six = run(&fewer);
+    assert!(six.stdout.contains("takes 8 or more") && !six.stdout.contains("worn-sd"), "{}", six.stdout);
+}

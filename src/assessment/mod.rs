@@ -36,6 +36,7 @@ mod assessment;
 mod followed;
 mod assess;
 mod one_garment;
+mod own_readings;
 mod made;
 
 pub use arterial_findings::value_words;
@@ -58,6 +59,7 @@ pub use made::{NoPatternHere, PatternAsked, PatternAssessment, assess_pattern};
 pub use one_garment::{AskedGarment, NoGarment, assess_one};
 pub use open::{Opened, Read, open_files, open_record};
 pub use outcome::Outcome;
+pub use own_readings::read_and_estimated;
 pub use reading_findings::contradiction;
 pub use setting::Setting;
 pub use size_findings::{class_place, ends, fall_words};

@@ -6,7 +6,7 @@ use super::{AgainstReading, chi_square_above};
 const GROSS: f64 = 0.001;
 
 /// Readings from which on a clinic's own spread replaces the published one. House rule.
-const LEAST_READINGS: usize = 8;
+pub const LEAST_READINGS: usize = 8;
 
 /// Least spread between wearers that is taken, mmHg. House rule: a sensor does not tell less.
 const LEAST_SPREAD: f64 = 1.0;

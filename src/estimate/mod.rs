@@ -24,7 +24,7 @@ mod estimated;
 mod pattern_target;
 mod pattern;
 
-pub use calibration::{Calibration, NoCalibration, WornSpread, calibrate, worn_spread};
+pub use calibration::{Calibration, LEAST_READINGS, NoCalibration, WornSpread, calibrate, worn_spread};
 pub use chi_square::chi_square_above;
 pub use estimated::{Estimated, estimate, estimate_garment, is_taken_out, what_decides};
 pub use falls::{FallOf, FallVerdict};
