@@ -98,6 +98,8 @@ fn the_form_for_a_pencil_draws_each_limb_with_its_marks() {
         }
         assert_eq!(text.matches("none of these").count(), 9 + 8, "{name}: a box for each group");
     }
+    let printed = run_in(there.path(), &["new", "record", "--blank", "-"], None).expect_status(0).stdout;
+    assert!(printed.contains("MEASUREMENTS OF AN ARM") && printed.contains("1 ankle (B)"), "{printed}");
     let ran = run_in(there.path(), &["new", "record", "--blank", "form.docx"], None).expect_status(2);
     assert!(ran.stderr.contains("a form is `.pdf`, `.html` or `.txt`"), "{}", ran.stderr);
     let ran = run_in(there.path(), &["new", "record", "--blank", "form.txt"], None).expect_status(2);
@@ -117,4 +119,71 @@ fn decimal_commas_reach_the_table_that_a_chart_names() {
     let own = "tapeline: chart/1\nlabel: x\nlimb: arm\nunits: {length: cm}\nsizes:\n  - {size: \"1\", girths: {wrist: \"14,5-16\"}}\n";
     std::fs::write(there.path().join("o.yaml"), own).unwrap();
     run_in(there.path(), &["inspect", "o.yaml", "--decimal-comma"], None).expect_status(2);
+}
+
+/// An arm without an open question, and a leaflet's sizes without a word about the garment.
+fn obtained() -> (tempfile::TempDir, String) {
+    let record = std::fs::read_to_string(root().join("demo/first-visit.yaml")).unwrap();
+    let record = record.replace("allergies: [latex]", "allergies: none");
+    let leaflet = std::fs::read_to_string(root().join("demo/leaflet.csv")).unwrap();
+    let there = folder(&[("arm.yaml", &record), ("leaflet.csv", &leaflet)]);
+    let ran = run_in(there.path(), &["check", "arm.yaml", "leaflet.csv", "--today", "2026-03-14"], None);
+    assert!(ran.stdout.contains("FALL UNKNOWN"), "{}", ran.stdout);
+    let json = run_in(
+        there.path(),
+        &["check", "arm.yaml", "leaflet.csv", "--today", "2026-03-14", "--format", "json"],
+        None,
+    )
+    .json();
+    let paste = json["limbs"][0]["charts"][0]["paste"].as_str().unwrap().to_owned();
+    for line in paste.lines().map(str::trim_end) {
+        assert!(ran.stdout.contains(line), "{line} in\n{}", ran.stdout);
+    }
+    (there, paste)
+}
+
+#[test]
+fn a_size_to_obtain_is_a_file_to_fill_in_and_check_takes_it() {
+    let (there, paste) = obtained();
+    // As pasted, its blanks are told with their places; nothing is taken for measured.
+    std::fs::write(there.path().join("own.yaml"), &paste).unwrap();
+    let args = ["check", "arm.yaml", "leaflet.csv", "own.yaml", "--today", "2026-03-14"];
+    let ran = run_in(there.path(), &args, None).expect_status(2);
+    assert!(ran.stderr.contains("flat_width, wrist: has no value behind it"), "{}", ran.stderr);
+    // Filled in: 46, 45 and 37 per cent of stretch toward the trunk (derived from the girths 16.9, 25.7, 37.2 cm).
+    let filled = paste
+        .replace("  wrist: \n", "  wrist: 5.8\n")
+        .replace("  forearm: \n", "  forearm: [8.9, 8.8]\n")
+        .replace("  axilla: \n", "  axilla: 13.6\n");
+    assert_ne!(filled, paste);
+    std::fs::write(there.path().join("own.yaml"), &filled).unwrap();
+    let ran = run_in(there.path(), &args, None).expect_status(0);
+    assert!(ran.stdout.contains("TRIAL FITTING: size 3 of leaflet"), "{}", ran.stdout);
+    assert!(ran.stdout.contains("the flat widths of size 3 are those of own.yaml"), "{}", ran.stdout);
+    assert!(!ran.stdout.contains("garment/1"), "{}", ran.stdout);
+    let json = run_in(there.path(), &[&args[..], &["--format", "json"]].concat(), None).json();
+    assert_eq!(json["limbs"][0]["charts"][0]["measured"][0]["file"], "own.yaml");
+    assert!(json["limbs"][0]["charts"][0]["paste"].is_null());
+    let ran = run_in(there.path(), &["gradient", "arm.yaml", "own.yaml", "--today", "2026-03-14"], None);
+    assert!(ran.stdout.contains("By stretch alone it falls"), "{}", ran.stdout);
+    // Slack at the wrist and tight at the forearm: the same file takes the size out.
+    std::fs::write(there.path().join("own.yaml"), filled.replace("wrist: 5.8", "wrist: 8.3")).unwrap();
+    let ran = run_in(there.path(), &args, None).expect_status(1);
+    assert!(ran.stdout.contains("taken out") && !ran.stdout.contains("TRIAL FITTING"), "{}", ran.stdout);
+}
+
+#[test]
+fn a_garment_of_another_label_is_no_size_of_the_chart() {
+    let (there, paste) = obtained();
+    let filled = paste
+        .replace("  wrist: \n", "  wrist: 5.8\n")
+        .replace("  forearm: \n", "  forearm: 8.9\n")
+        .replace("  axilla: \n", "  axilla: 13.6\n");
+    for other in ["leaflet, size 5", "leaflet size 3", "another sleeve"] {
+        std::fs::write(there.path().join("own.yaml"), filled.replace("leaflet, size 3", other)).unwrap();
+        let args = ["check", "arm.yaml", "leaflet.csv", "own.yaml", "--today", "2026-03-14"];
+        let ran = run_in(there.path(), &args, None).expect_status(1);
+        assert!(ran.stdout.contains("FALL UNKNOWN"), "{other}: {}", ran.stdout);
+        assert!(!ran.stdout.contains("are those of own.yaml"), "{other}: {}", ran.stdout);
+    }
 }

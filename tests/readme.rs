@@ -59,14 +59,43 @@ fn matches(shown: &[String], printed: &[&str]) -> bool {
     }
 }
 
+/// What is typed in a block that shows prompts with their answers: each stands behind the last `: ` of its
+/// line, or behind what is offered there.
+fn answers(shown: &[String]) -> String {
+    let is_prompt = |line: &&String| {
+        line.contains(": [")
+            || line.ends_with(':')
+            || line.starts_with("Client")
+            || line.starts_with("Which limb")
+            || line.starts_with("Is the cause")
+            || line.starts_with("  Measure again")
+    };
+    let answer = |line: &String| {
+        let behind = line.rsplit_once(": ").map_or("", |(_, behind)| behind);
+        let behind = if behind.starts_with('[') {
+            behind.split_once(']').map_or("", |(_, rest)| rest)
+        } else {
+            behind
+        };
+        format!("{}\n", behind.trim())
+    };
+    shown.iter().filter(is_prompt).map(answer).collect()
+}
+
 #[test]
 fn every_command_prints_what_the_readme_shows() {
     let work = tempfile::tempdir().unwrap();
     for kept in ["demo", "garment-tables"] {
         copy(&root().join(kept), &work.path().join(kept));
     }
+    // Files shown are there for the commands, as a reader would have typed them.
+    for block in blocks() {
+        if let Some(name) = block.info.strip_prefix("yaml ") {
+            std::fs::write(work.path().join(name), block.lines.join("\n")).unwrap();
+        }
+    }
     let mut ran = 0;
-    for block in blocks().iter().filter(|block| block.info == "console") {
+    for block in blocks().iter().filter(|block| block.info.starts_with("console")) {
         let mut at = 0;
         while at < block.lines.len() {
             let command = block.lines[at]
@@ -84,8 +113,14 @@ fn every_command_prints_what_the_readme_shows() {
                 other => panic!("line {}: the test does not know the command {other:?}", block.line),
             };
             let args: Vec<&str> = args.iter().map(String::as_str).collect();
-            let got = run_in(work.path(), &args, None);
-            let printed: Vec<&str> = got.stdout.lines().chain(got.stderr.lines()).collect();
+            let typed = (block.info == "console typed").then(|| answers(&shown));
+            let got = run_in(work.path(), &args, typed.as_deref());
+            if typed.is_some() {
+                // Every key is shown: no prompt is left that nobody has answered.
+                assert_eq!(got.status, 0, "README line {}: {}", block.line, got.stderr);
+            }
+            let printed: Vec<&str> =
+                got.stdout.lines().chain(got.stderr.lines()).map(str::trim_end).collect();
             assert!(
                 matches(&shown, &printed),
                 "README line {}: `{command}` does not print what is shown; it prints\n{}{}",

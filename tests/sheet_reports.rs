@@ -123,6 +123,8 @@ pub fn chart(label: &str, style: &str, marks: &[Taped], part: usize) -> ChartBlo
             .map(|(label, shift)| size(label, marks, shift))
             .collect(),
         wanted: Vec::new(),
+        measured: Vec::new(),
+        paste: None,
         line: "size 3 takes every girth with at least 0.7 cm to spare".to_owned(),
     }
 }

@@ -14,6 +14,8 @@ pub struct FallGap {
     pub why: String,
     /// What to do, as a sentence.
     pub way_on: String,
+    /// Where the flat width of a size to obtain is to be measured.
+    pub measure: Vec<Landmark>,
 }
 
 /// Which garment is meant: `size 3 of sleeve chart A`.
@@ -56,12 +58,17 @@ pub fn fall_gap(
         let why =
             fall_sentence(fall, known.first().copied(), known.last().copied(), &[], asked.outfit.is_pulled());
         let why = why.trim_end_matches('.').to_owned();
-        return Some(FallGap { why: words::lower_first(&why), way_on: ways(asked, decide) });
+        return Some(FallGap {
+            why: words::lower_first(&why),
+            way_on: ways(asked, decide),
+            measure: Vec::new(),
+        });
     }
     let left_out: Vec<String> = fall.left_out.iter().map(|one| words::at(*one)).collect();
     Some(FallGap {
         why: format!("the fabric was not tested so far {}", words::list(&left_out)),
         way_on: "Get a curve of the fabric that is tested to more stretch, or take a larger size.".to_owned(),
+        measure: Vec::new(),
     })
 }
 
@@ -106,6 +113,7 @@ fn of_missing(on: &OnLimb<'_>, asked: &Asked<'_>, missing: &[Landmark]) -> FallG
             why: format!("it begins {}, above {}", words::at(from), words::the(reference)),
             way_on: "A certified fitter judges the fall of what is worn below it and of both together."
                 .to_owned(),
+            measure: Vec::new(),
         };
     }
     let untaped: Vec<Landmark> = missing.iter().copied().filter(|one| on.mark(*one).is_none()).collect();
@@ -121,6 +129,7 @@ fn of_missing(on: &OnLimb<'_>, asked: &Asked<'_>, missing: &[Landmark]) -> FallG
         return FallGap {
             why: format!("the limb's girth is not known {}", at(missing)),
             way_on: format!("Tape the limb {}.", at(missing)),
+            measure: Vec::new(),
         };
     }
     let obtain = if asked.to_obtain {
@@ -132,6 +141,7 @@ fn of_missing(on: &OnLimb<'_>, asked: &Asked<'_>, missing: &[Landmark]) -> FallG
     FallGap {
         why: format!("the garment's relaxed girth, or the limb's girth, is not known for {}", names(missing)),
         way_on: ways.join(" "),
+        measure: if asked.to_obtain { missing.to_vec() } else { Vec::new() },
     }
 }
 

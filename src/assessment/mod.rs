@@ -16,6 +16,7 @@ mod materials;
 mod fall_gap;
 mod held_findings;
 mod reading_findings;
+mod measured_size;
 mod size_findings;
 mod chart_assessment;
 mod chart_findings;

@@ -2,6 +2,7 @@
 //! collected.
 
 use super::Setting;
+use super::measured_size::take_measured;
 use super::readings_named::{unnamed, without_place};
 use crate::garment::{Chart, Fabric, Outfit, Schemes, open_chart, open_fabric, open_outfit};
 use crate::input::{FileKind, Problem, Reader, Source, Table};
@@ -98,6 +99,7 @@ pub fn open_files(sources: Vec<Source>, setting: &Setting) -> Result<Opened, Vec
     }
     opened.charts = charts.into_iter().map(|one| one.chart).collect();
     opened.outfits = outfits.into_iter().map(|one| one.outfit).collect();
+    take_measured(&mut opened.charts, &mut opened.outfits);
     if let Some(record) = opened.visits.last() {
         let dropped = unnamed(record, &opened.charts, &opened.outfits);
         let reader = readers.iter().flatten().find(|reader| reader.source().name == record.file);

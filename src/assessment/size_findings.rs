@@ -54,7 +54,7 @@ pub(super) fn of_estimate(what: &Garments<'_>, place: Place, setting: &Setting) 
         what.estimated,
         what.decide,
     ) {
-        found.push(finding::fall_unknown::fall_unknown(place, &gap.why, &gap.way_on));
+        found.push(finding::fall_unknown::fall_unknown(place, &gap.why, &gap.way_on).measures(gap.measure));
     }
     found
 }

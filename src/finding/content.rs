@@ -1,6 +1,7 @@
 //! Owns what a finding holds.
 
 use super::{Decided, Entry, FindingId, Place, Who};
+use crate::anatomy::Landmark;
 use crate::rules::{Basis, Severity, Urgency};
 use crate::words;
 
@@ -33,6 +34,8 @@ pub struct Finding {
     pub question: Option<String>,
     /// Whether it holds the report up until answered.
     pub is_open: bool,
+    /// The landmarks at which the garment's flat width is to be measured, where that is the next step.
+    pub to_measure: Vec<Landmark>,
 }
 
 impl Finding {
@@ -55,6 +58,7 @@ impl Finding {
             decided: Decided::No,
             question: None,
             is_open: false,
+            to_measure: Vec::new(),
         }
     }
 
@@ -94,6 +98,13 @@ impl Finding {
     #[must_use]
     pub fn urgency(mut self, urgency: Urgency) -> Self {
         self.urgency = urgency;
+        self
+    }
+
+    /// With the landmarks at which a flat width is to be measured.
+    #[must_use]
+    pub fn measures(mut self, landmarks: Vec<Landmark>) -> Self {
+        self.to_measure = landmarks;
         self
     }
 

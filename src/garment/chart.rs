@@ -64,6 +64,8 @@ pub struct Chart {
     pub printed_step: Option<Step>,
     /// Sizes in the order of the file; all state the same girths.
     pub sizes: Vec<Size>,
+    /// The sizes whose relaxed girths were measured on the garment itself.
+    pub measured: Vec<MeasuredSize>,
 }
 
 impl Chart {
@@ -120,6 +122,15 @@ impl Chart {
             top_edge: None,
         })
     }
+}
+
+/// A size that was measured on the table.
+#[derive(Clone, Debug)]
+pub struct MeasuredSize {
+    /// Its place in the chart.
+    pub size: usize,
+    /// The garment file.
+    pub file: String,
 }
 
 /// The labels of a run's charts as they are printed: a label that two charts bear is told apart by the file.

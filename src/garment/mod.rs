@@ -33,7 +33,7 @@ mod write_garment;
 
 pub use bench::{Bench, BenchKind, LEAST_SPREAD, Pooled, Pull, isotonic, pool};
 pub use branch::Branch;
-pub use chart::{BetweenSizes, Chart, Claim, printed_labels};
+pub use chart::{BetweenSizes, Chart, Claim, MeasuredSize, printed_labels};
 pub use class_band::{ClassBand, ClassPlace, GraduationLimit};
 pub use exponent::Exponent;
 pub use fabric::{Fabric, Tensed};
@@ -48,4 +48,4 @@ pub use schemes::{SHIPPED_SCHEMES, Schemes};
 pub use size::{Size, Variant};
 pub use wrap::{WRAP_TENSION_SD, Wrap};
 pub use write_fabric::fabric_file;
-pub use write_garment::garment_file;
+pub use write_garment::{garment_file, garment_to_measure};

@@ -121,6 +121,7 @@ fn read(reader: &Reader, schemes: &Schemes, elsewhere: &mut Vec<Problem>) -> Opt
         between_sizes,
         printed_step,
         sizes,
+        measured: Vec::new(),
     };
     Some((chart, limb_spot))
 }
@@ -177,5 +178,6 @@ fn chart_of_table(source: Source) -> Result<Chart, Vec<Problem>> {
         between_sizes: BetweenSizes::default(),
         printed_step: None,
         sizes,
+        measured: Vec::new(),
     })
 }

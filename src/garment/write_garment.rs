@@ -3,7 +3,8 @@
 use std::fmt::Write as _;
 
 use super::write_fabric::{plain, quoted};
-use super::{Claim, Garment};
+use super::{Chart, Claim, Garment};
+use crate::anatomy::Landmark;
 
 /// The garment as a `garment/1` file whose fabric stands in the file `fabric`.
 pub fn garment_file(garment: &Garment, fabric: &str) -> String {
@@ -30,4 +31,26 @@ pub fn garment_file(garment: &Garment, fabric: &str) -> String {
         let _ = writeln!(text, "  {}: {} cm", landmark.name(), plain(relaxed.girth.cm()));
     }
     text
+}
+
+/// A size of a chart as a `garment/1` file to fill in: flat widths that the chart knows stand in it, those
+/// of `landmarks` wait for the ruler. Under its label the file is that size again.
+pub fn garment_to_measure(
+    chart: &Chart,
+    printed: &str,
+    size: usize,
+    landmarks: &[Landmark],
+) -> Option<String> {
+    let size = chart.sizes.get(size)?;
+    let mut text = String::from("tapeline: garment/1\n");
+    let _ = writeln!(text, "label: {}", quoted(&format!("{printed}, size {}", size.label)));
+    let _ = writeln!(text, "limb: {}", chart.limb.name());
+    let _ = writeln!(text, "from: {}\nto: {}", chart.from.name(), chart.to.name());
+    text.push_str("units: {length: cm}\nflat_width:   # laid flat without a pull, cm; two widths of one mark as [5.7, 5.8]\n");
+    let all = Landmark::of(chart.limb).iter().copied();
+    for landmark in all.filter(|one| landmarks.contains(one) || size.relaxed_at(*one).is_some()) {
+        let known = size.relaxed_at(landmark).map(|known| plain(known.girth.cm() / 2.0));
+        let _ = writeln!(text, "  {}: {}", landmark.name(), known.unwrap_or_default());
+    }
+    Some(text)
 }

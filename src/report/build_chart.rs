@@ -1,8 +1,8 @@
 //! Owns a chart's block, and the chart's one line, derived from the decision.
 
-use super::{ChartBlock, ClassBlock, Figure, MeasureBlock, SizeBlock, WantedBlock};
+use super::{ChartBlock, ClassBlock, Figure, MeasureBlock, OwnWidths, SizeBlock, WantedBlock};
 use crate::assessment::{Assessment, ChartAssessment, Outcome, claimed_band, class_printed, misses};
-use crate::garment::Claim;
+use crate::garment::{Claim, garment_to_measure};
 use crate::sizing::{ChartVerdict, Direction, SizeFit, SizeVerdict};
 use crate::words;
 
@@ -48,7 +48,28 @@ pub(super) fn chart(found: &Assessment, limb: usize, one: &ChartAssessment) -> C
             .map(|wanted| WantedBlock { measure: wanted.landmark.name(), sizes: wanted.sizes.clone() })
             .collect(),
         line: line(found, limb, one),
+        measured: one
+            .chart
+            .measured
+            .iter()
+            .map(|own| OwnWidths { size: own.size, file: own.file.clone() })
+            .collect(),
+        paste: to_measure(found, limb, one),
     }
+}
+
+/// The size to obtain, as a file to fill in, where a finding says that its flat widths are the next step.
+fn to_measure(found: &Assessment, limb: usize, one: &ChartAssessment) -> Option<String> {
+    let charts = &found.limbs.get(limb)?.charts;
+    let at = charts.iter().position(|other| std::ptr::eq(other, one))?;
+    let size = one.size()?;
+    let asks = found.findings.iter().find(|finding| {
+        finding.place.limb == Some(limb)
+            && finding.place.chart == Some(at)
+            && finding.place.size.is_none_or(|of| of == size)
+            && !finding.to_measure.is_empty()
+    })?;
+    garment_to_measure(&one.chart, &one.printed, size, &asks.to_measure)
 }
 
 /// The file's own name; the path as given where two charts of the run have files of one name.

@@ -54,6 +54,10 @@ pub struct ChartBlock {
     pub wanted: Vec<WantedBlock>,
     /// The chart's one line.
     pub line: String,
+    /// The sizes whose flat widths were measured on the garment itself.
+    pub measured: Vec<OwnWidths>,
+    /// The size to obtain as a garment file to fill in with its flat widths, where that is the next step.
+    pub paste: Option<String>,
 }
 
 /// A class of a scheme.
@@ -114,4 +118,13 @@ pub struct WantedBlock {
     pub measure: &'static str,
     /// Sizes, by their places.
     pub sizes: Vec<usize>,
+}
+
+/// A size whose flat widths were measured on the garment itself.
+#[derive(Clone, Debug, Serialize)]
+pub struct OwnWidths {
+    /// The size, by its place in the list of sizes.
+    pub size: usize,
+    /// The garment file.
+    pub file: String,
 }

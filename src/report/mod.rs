@@ -28,7 +28,7 @@ mod build_pattern;
 
 pub use build::{LIMITS, build, build_with};
 pub use build_pattern::build_pattern;
-pub use chart_block::{ChartBlock, ClassBlock, MeasureBlock, SizeBlock, WantedBlock};
+pub use chart_block::{ChartBlock, ClassBlock, MeasureBlock, OwnWidths, SizeBlock, WantedBlock};
 pub use course_block::{ChangeBlock, CourseBlock, DriftBlock, DueBlock, ReadyBlock, VisitBlock, WornBlock};
 pub use decision_block::{ActBlock, DecisionBlock, SubjectBlock};
 pub use figure::Figure;

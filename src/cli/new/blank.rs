@@ -16,6 +16,8 @@ pub(super) fn form(rules: &Rules, today: Date, path: &Path) -> anyhow::Result<Ve
     match ending.as_str() {
         "html" | "htm" => Ok(render::html(&sheet, Paper::A4).into_bytes()),
         "txt" | "text" => Ok(render::plain(&sheet, Paper::A4).into_bytes()),
+        // Standard output takes the form for a line printer.
+        _ if path.as_os_str() == "-" => Ok(render::plain(&sheet, Paper::A4).into_bytes()),
         "pdf" => pdf(&sheet),
         _ => Err(anyhow!("{}: a form is `.pdf`, `.html` or `.txt`", path.display())),
     }

@@ -28,7 +28,7 @@ pub(crate) struct New {
     /// The file; without it a template goes to standard output
     #[arg(value_name = "FILE")]
     file: Option<PathBuf>,
-    /// Print the empty form of a record to a file (.pdf, .html or .txt)
+    /// Print the empty form of a record to a file (.pdf, .html or .txt; `-` prints it as text)
     #[arg(long, value_name = "FILE", conflicts_with = "file")]
     blank: Option<PathBuf>,
     /// Replace an existing form

@@ -42,6 +42,20 @@ pub(super) fn chart(report: &Report, limb: &LimbBlock, chart_at: usize, width: u
     if let Some(note) = &chart.length_note {
         blocks.push(Block::entry("Length", sentence(note)));
     }
+    for own in &chart.measured {
+        if let Some(size) = chart.sizes.get(own.size) {
+            blocks.push(Block::entry(
+                "Measured",
+                format!("the flat widths of size {} are those of {}.", size.size, own.file),
+            ));
+        }
+    }
+    if let Some(paste) = &chart.paste {
+        blocks.push(Block::text(
+            "To paste into a file of its own, fill in and give to the same command as well:",
+        ));
+        blocks.push(Block::Verbatim(paste.clone()));
+    }
     if let (Some(chance), Some(other)) =
         (&chart.same_again_chance, chart.runner_up.and_then(|at| chart.sizes.get(at)))
         && chance.value < 0.9
