@@ -111,8 +111,8 @@ fn a_milder_fall_is_never_quoted_as_the_worse() {
 /// arm, each of SD 2.5, against 27.7 mmHg, by the command.
 #[test]
 fn a_clinic_collects_its_own_spread_with_fabric() {
-    let (folder, path) = crate::support::folder();
-    let _keep = folder;
+    let folder = crate::support::folder(&[]);
+    let path = folder.path();
     let scene = knitted("100", "36").set(
         "readings",
         "[{landmark: wrist, pressure: 33, garment: \"sleeves, size 1\"}, {landmark: forearm, pressure: 10, garment: \"sleeves, size 1\"}]",
@@ -132,11 +132,15 @@ fn a_clinic_collects_its_own_spread_with_fabric() {
     all.extend(["--today".to_owned(), "2026-03-14".to_owned()]);
     let run = |args: &[String]| {
         let args: Vec<&str> = args.iter().map(String::as_str).collect();
-        crate::support::run_in(&path, &args)
+        crate::support::run_in(path, &args, None)
     };
     let eight = run(&all);
     assert_eq!(eight.status, 0, "{}", eight.stderr);
-    assert!(eight.stdout.contains("8 readings have an estimate beside them in 4 records"), "{}", eight.stdout);
+    assert!(
+        eight.stdout.contains("8 readings have an estimate beside them in 4 records"),
+        "{}",
+        eight.stdout
+    );
     assert!(eight.stdout.contains("- {id: worn-sd, value: "), "{}", eight.stdout);
     // Six are too few.
     let fewer: Vec<String> = all.iter().filter(|one| *one != "arm-4.yaml").cloned().collect();
