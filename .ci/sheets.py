@@ -262,6 +262,26 @@ def look_at_form(work, pictures):
     check(all(len(line) <= 78 for line in text.splitlines()), "form.txt is wider than its paper")
 
 
+def look_at_inspect(work, pictures):
+    """What `inspect` draws of a chart, printed: on the paper, in grey, with the ranges of the chart."""
+    pdf = work / "inspect.browser.pdf"
+    for number, (size, boxes) in enumerate(words(pdf), 1):
+        at = f"{pdf.name} page {number}"
+        check(abs(size[0] - A4[0]) < 1.5 and abs(size[1] - A4[1]) < 1.5, f"{at}: paper {size}")
+        check(not overlaps(boxes), f"{at}: {overlaps(boxes)}")
+        clipped = [box[4] for box in boxes if box[0] < 20 or box[1] < 18 or box[2] > size[0] - 20 or box[3] > size[1] - 18]
+        check(not clipped, f"{at}: near or over the edge: {clipped}")
+    text = tight(out("pdftotext", pdf, "-"))
+    for one in cases.SLEEVE["sizes"]:
+        for name, ends in one["girths"].items():
+            # In the table and beside the bar.
+            check(text.count(tight(ends.replace("-", "\u2013"))) >= 2, f"{pdf.name} lacks size {one['size']} {name} {ends}")
+    out("pdftoppm", "-r", "70", "-png", pdf, pictures / pdf.stem)
+    for picture in sorted(pictures.glob(f"{pdf.stem}-[0-9]*.png")):
+        red, green, blue = Image.open(picture).convert("RGB").split()
+        check(not ImageChops.difference(red, green).getbbox() and not ImageChops.difference(red, blue).getbbox(), f"{picture.name} has colour")
+
+
 def main():
     work = pathlib.Path(tempfile.mkdtemp())
     pictures = pathlib.Path(sys.argv[2]).resolve() if sys.argv[2] else work
@@ -290,7 +310,10 @@ def main():
 
     for ending in ("html", "pdf", "txt"):
         out(PROGRAM, "new", "record", "--blank", str(work / f"form.{ending}"), *TODAY)
-    pages = [str(work / f"{name}.html") for name in (*cases.CASES, "form")]
+    # Charts and a record as `inspect` shows them.
+    plain = str(work / "trial" / "1.yaml")
+    out(PROGRAM, "inspect", plain, str(work / "set" / "2.yaml"), str(work / "trial" / "0.yaml"), "-o", str(work / "inspect.html"), ok=(0, 1))
+    pages = [str(work / f"{name}.html") for name in (*cases.CASES, "form", "inspect")]
     faults = subprocess.run(["java", "-jar", TOOLS / "node_modules/vnu-jar/build/dist/vnu.jar", "--stdout", *pages], capture_output=True, text=True)
     check(faults.returncode == 0 and not faults.stdout, f"vnu: {faults.stdout}{faults.stderr}")
     faults = subprocess.run(["node", TOOLS / "node_modules/html-validate/bin/html-validate.mjs", "--config", str(validator_rules(work)), *pages], capture_output=True, text=True)
@@ -326,6 +349,7 @@ def main():
         sizes = ", ".join(f"{ending} {size} bytes {ms:.0f} ms" for ending, (size, ms) in took.items())
         print(f"{name}: pages {counts[0]} pdf, {counts[1]} printed, {text.count(chr(12)) + 1} text; {sizes}{age}")
     look_at_form(work, pictures)
+    look_at_inspect(work, pictures)
     print(f"sheets: {passed} passed, {failed} failed")
     raise SystemExit(1 if failed else 0)
 

@@ -2,7 +2,7 @@
 
 use tapeline::garment::{Chart, Schemes, open_chart};
 use tapeline::input::Source;
-use tapeline::inspection::{chart_faults, range_lines, range_scene};
+use tapeline::inspection::{chart_faults, range_lines, range_scenes};
 
 use crate::caseload::fabric_file;
 use crate::made::rules;
@@ -78,6 +78,8 @@ fn the_drawing_shows_gap_and_overlap() {
     let last = |line: &str| line.chars().count() - line.chars().rev().position(|c| c == '━').unwrap();
     assert!(last(&lines[1]) < column(&lines[2]), "{lines:?}");
     assert!(lines.iter().all(|line| line.chars().count() <= 60));
-    let scene = range_scene(&chart);
+    let scenes = range_scenes(&chart);
+    assert_eq!(scenes.len(), 1);
+    let scene = &scenes[0];
     assert!(scene.description.contains("1 14.0–16.0, 2 17.0–19.0"));
 }

@@ -43,6 +43,7 @@ mod sheet_reports;
 mod adults;
 mod arteries;
 mod caseload;
+mod caseload_command;
 mod chance;
 mod chance_volume;
 mod charts;

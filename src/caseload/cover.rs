@@ -1,5 +1,7 @@
 //! Owns the run of `cover` over a table: the counts of all its blocks.
 
+use std::sync::{Mutex, PoisonError};
+
 use super::batch::Worker;
 use super::case::place;
 use super::coverage::Coverage;
@@ -18,30 +20,81 @@ pub struct Covered {
     pub coverage: Coverage,
     /// Rows that could not be read.
     pub problems: u64,
-    /// What is wrong with the first of them.
-    pub told: Vec<String>,
+    /// The first of them: their row, and what is wrong.
+    pub told: Vec<(u64, String)>,
 }
 
-/// Counts a table of limbs against charts; rows that cannot be read are counted and left out.
+/// Counts a table of limbs against charts with `threads` workers; rows that cannot be read are counted and left
+/// out. The counts are the same for any number of workers.
 ///
 /// # Errors
 /// One [`Problem`] where the table cannot be read to its end.
 pub fn cover(
     charts: &[Prepared],
     columns: &LimbColumns,
-    mut blocks: RowBlocks,
+    blocks: RowBlocks,
     known_fall: bool,
+    threads: usize,
 ) -> Result<Covered, Problem> {
-    let mut covered = Covered::default();
-    let mut worker = Worker::default();
-    while let Some(block) = blocks.next_block()? {
-        count_block(charts, columns, &block, known_fall, &mut worker, &mut covered);
+    let (table, all) = (Mutex::new(blocks), Mutex::new((Covered::default(), None)));
+    let work = || {
+        let (mut worker, mut own, mut fault) = (Worker::default(), Covered::default(), None);
+        loop {
+            let block = table.lock().unwrap_or_else(PoisonError::into_inner).next_block();
+            match block {
+                Ok(Some(block)) => {
+                    count_block(charts, columns, &block, known_fall, &mut worker, &mut own);
+                }
+                Ok(None) => break,
+                Err(problem) => {
+                    fault = Some(problem);
+                    break;
+                }
+            }
+        }
+        let mut held = all.lock().unwrap_or_else(PoisonError::into_inner);
+        held.0.add(own);
+        held.1 = held.1.take().or(fault);
+    };
+    std::thread::scope(|scope| {
+        for _ in 1..threads {
+            scope.spawn(work);
+        }
+        work();
+    });
+    match all.into_inner().unwrap_or_else(PoisonError::into_inner) {
+        (_, Some(problem)) => Err(problem),
+        (covered, None) => Ok(covered),
     }
-    Ok(covered)
 }
 
-/// The girths of the limbs of a table at `measures`, tenths of a millimetre, those with all of them; at most
-/// `most`, evenly taken from all. The second is how many there were.
+impl Covered {
+    /// Adds what another worker counted; the first problems by their rows are kept.
+    fn add(&mut self, other: Self) {
+        self.coverage.add(&other.coverage);
+        self.problems += other.problems;
+        self.told.extend(other.told);
+        self.told.sort();
+        self.told.truncate(MOST_TOLD);
+    }
+}
+
+/// The girths of a caseload, as far as sizes are placed for it.
+#[derive(Clone, Debug, Default)]
+pub struct Girths {
+    /// Limbs with every girth asked for, tenths of a millimetre; at most as many as were asked for, evenly taken.
+    pub limbs: Vec<Vec<i64>>,
+    /// How many limbs have every girth.
+    pub judged: u64,
+    /// Rows read.
+    pub rows: u64,
+    /// Rows that could not be read.
+    pub problems: u64,
+    /// The first of them: their row, and what is wrong.
+    pub told: Vec<(u64, String)>,
+}
+
+/// The girths of the limbs of a table at `measures`, of at most `most` limbs.
 ///
 /// # Errors
 /// One [`Problem`] where the table cannot be read to its end.
@@ -50,29 +103,37 @@ pub fn girths(
     columns: &LimbColumns,
     mut blocks: RowBlocks,
     most: usize,
-) -> Result<(Vec<Vec<i64>>, usize), Problem> {
+) -> Result<Girths, Problem> {
     let mut worker = Worker::default();
-    let mut all: Vec<Vec<i64>> = Vec::new();
-    let (mut every, mut seen) = (1, 0);
+    let mut found = Girths::default();
+    let mut every = 1;
     while let Some(block) = blocks.next_block()? {
-        for row in RowCells::rows(&block.text) {
-            worker.cells.split(row, columns.sign);
-            if row.iter().all(u8::is_ascii_whitespace) || worker.case.read(&worker.cells, columns).is_err() {
+        for (number, row) in (block.first_row..).zip(RowCells::rows(&block.text)) {
+            if row.iter().all(u8::is_ascii_whitespace) {
                 continue;
             }
+            worker.cells.split(row, columns.sign);
+            if let Err(what) = worker.case.read(&worker.cells, columns) {
+                found.problems += 1;
+                if found.told.len() < MOST_TOLD {
+                    found.told.push((number, what));
+                }
+                continue;
+            }
+            found.rows += 1;
             let own: Vec<i64> =
                 measures.iter().map(|mark| i64::from(worker.case.girth(place(*mark)))).collect();
             if own.contains(&0) {
                 continue;
             }
-            if seen % every == 0 {
-                all.push(own);
+            if found.judged % every == 0 {
+                found.limbs.push(own);
             }
-            seen += 1;
-            if all.len() > most {
+            found.judged += 1;
+            if found.limbs.len() > most {
                 // Every other one stays.
                 let mut number = 0_usize;
-                all.retain(|_| {
+                found.limbs.retain(|_| {
                     number += 1;
                     number % 2 == 1
                 });
@@ -80,7 +141,7 @@ pub fn girths(
             }
         }
     }
-    Ok((all, seen))
+    Ok(found)
 }
 
 fn count_block(
@@ -99,7 +160,7 @@ fn count_block(
                 Err(what) => {
                     covered.problems += 1;
                     if covered.told.len() < MOST_TOLD {
-                        covered.told.push(format!("row {number}: {what}"));
+                        covered.told.push((number, what));
                     }
                 }
             }

@@ -158,6 +158,15 @@ impl Coverage {
         self.sets.get([number].as_slice()).copied().unwrap_or_default()
     }
 
+    /// Cases that sizes of this chart alone take: what dropping the chart costs.
+    pub fn only_chart(&self, chart: usize, charts: &[&Chart]) -> u64 {
+        let before: usize = charts.iter().take(chart).map(|one| one.sizes.len()).sum();
+        let own = before..before + charts.get(chart).map_or(0, |one| one.sizes.len());
+        let alone =
+            |set: &&Vec<u16>| !set.is_empty() && set.iter().all(|size| own.contains(&usize::from(*size)));
+        self.sets.iter().filter(|(set, _)| alone(set)).map(|(_, count)| count).sum()
+    }
+
     /// Which sizes to stock first: at each step the one that serves most more, until none adds any.
     pub fn stock(&self, charts: &[&Chart]) -> Vec<Stocked> {
         let sizes = sizes(charts);

@@ -1,16 +1,25 @@
 //! Owns the placing of K sizes of one shape so that they serve most of a caseload, with a bound on what any K could.
 
-use std::collections::BTreeSet;
+use std::collections::BTreeMap;
 
-/// Most places of a size that are tried one by one; beyond them only places that begin at one limb are
-/// (house rule).
-const MOST_PLACES: usize = 20_000;
+use super::densest::{Densest, SCALE, Spot};
+use super::outbid::Outbid;
+use super::price::{Prices, STEPS};
 
-/// Most sets of limbs among which the exact best is sought (house rule).
-const MOST_EXACT: usize = 300;
+/// Limbs looked at that one design may take (house rule: a few seconds).
+const WORK: u64 = 400_000_000;
 
-/// Most steps of that search (house rule: a second).
-const MOST_STEPS: u32 = 400_000;
+/// The same for each limb, so that few limbs are quick (house rule).
+const WORK_EACH: u64 = 400_000;
+
+/// Most rounds in which the bound is brought down (house rule: later ones gain little).
+const ROUNDS: usize = 60;
+
+/// Most places that are kept to settle the bound on (house rule).
+const MOST_SPOTS: usize = 400;
+
+/// Most places among which something better is sought (house rule).
+const MOST_RIVALS: usize = 4000;
 
 /// K sizes of one shape.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -26,186 +35,169 @@ pub struct Designed {
 /// Places `count` sizes whose ranges are `widths` wide so that they serve most of `limbs` (a girth for each width,
 /// tenths of a millimetre, closed ranges).
 ///
-/// Any size can be moved up until each low end stands on a girth of a limb without losing one (derived), so
-/// those places are enough: where they are few the best is sought exactly, else greedily. The bound of a greedy
-/// answer: what is served so far and the `count` greatest gains that any place still has, at every step; where
-/// not all places are tried, with ranges that reach a width further to both sides (derived: a size that takes a
-/// limb lies within the widened size that begins at it).
+/// Any size can be moved up until each low end stands on a girth of a limb without losing one (derived), so those
+/// places are enough. The sizes are placed one by one where each adds most, then each is placed anew while that
+/// helps; the bound is that of the linear relaxation as far as some rounds bring it down, and where little is
+/// left between the two, every place that could still be part of something better is tried. The same limbs give the same sizes.
 pub fn design(limbs: &[Vec<i64>], widths: &[i64], count: usize) -> Designed {
-    let (places, whole) = places(limbs, widths);
-    let tight = covers(limbs, &places, widths, 1);
-    let greedy = greedy(&tight, limbs.len(), count);
-    let wide = if whole { None } else { Some(covers(limbs, &places, widths, 2)) };
-    let bound = bound(wide.as_ref().unwrap_or(&tight), limbs.len(), count);
-    let mut best = (greedy.0, greedy.1, bound.min(limbs.len()));
-    if whole
-        && best.1 < best.2
-        && let Some(exact) = exact(&tight, limbs.len(), count, best.1)
+    let mut merged: BTreeMap<&Vec<i64>, i64> = BTreeMap::new();
+    for limb in limbs {
+        *merged.entry(limb).or_default() += 1;
+    }
+    let points: Vec<Vec<i64>> = merged.keys().map(|limb| (*limb).clone()).collect();
+    let counts: Vec<i64> = merged.values().copied().collect();
+    let densest = Densest::of(&points, widths);
+    let mut work = budget(points.len());
+    let mut spots: Vec<Spot> = Vec::new();
+    let mut chosen = greedy(&densest, &counts, count, &mut spots, &mut work);
+    improve(&densest, &counts, &mut chosen, &mut work);
+    let served = served_by(&chosen, &counts);
+    spots.extend(chosen.iter().cloned());
+    let (bound, prices) = bound(&densest, &counts, &mut spots, (count, served), &mut work);
+    let mut done = (served, bound);
+    if served < bound
+        && let Some((best, better)) = outbid(&densest, &counts, &prices, (count, served))
     {
-        best = (exact.0.unwrap_or(best.0), exact.1, exact.1);
+        done = (best, best);
+        chosen = better.unwrap_or(chosen);
     }
-    let mut sizes: Vec<Vec<i64>> = best.0.iter().filter_map(|place| places.get(*place).cloned()).collect();
+    let mut sizes: Vec<Vec<i64>> = chosen.into_iter().map(|spot| spot.lows).collect();
     sizes.sort();
-    Designed { sizes, served: best.1, bound: best.2 }
+    let number = |count: i64| usize::try_from(count).unwrap_or_default();
+    Designed { sizes, served: number(done.0), bound: number(done.1) }
 }
 
-/// Places of a size, and whether they are all that there need be.
-fn places(limbs: &[Vec<i64>], widths: &[i64]) -> (Vec<Vec<i64>>, bool) {
-    let girths = |measure: usize| -> BTreeSet<i64> {
-        limbs.iter().filter_map(|limb| limb.get(measure).copied()).collect()
-    };
-    let by_measure: Vec<BTreeSet<i64>> = (0..widths.len()).map(girths).collect();
-    let all = by_measure.iter().try_fold(1_usize, |product, own| product.checked_mul(own.len()));
-    if all.is_some_and(|all| all <= MOST_PLACES) {
-        let mut found = vec![Vec::new()];
-        for own in &by_measure {
-            found = found
-                .iter()
-                .flat_map(|begun: &Vec<i64>| {
-                    own.iter().map(|low| begun.iter().copied().chain(std::iter::once(*low)).collect())
-                })
-                .collect();
-        }
-        return (found, true);
-    }
-    // Sizes around each limb: it stands at the low end, a quarter, the middle and three quarters of all ranges.
-    let around = |limb: &Vec<i64>| {
-        [0, 1, 2, 3].map(|quarter| {
-            limb.iter().zip(widths).map(|(girth, width)| girth - quarter * width / 4).collect::<Vec<i64>>()
-        })
-    };
-    let found: BTreeSet<Vec<i64>> = limbs.iter().flat_map(around).collect();
-    (found.into_iter().collect(), false)
+/// What the whole search for so many limbs may take.
+fn budget(limbs: usize) -> u64 {
+    WORK.min(WORK_EACH.saturating_mul(u64::try_from(limbs).unwrap_or(u64::MAX)))
 }
 
-/// Which limbs a size at each place takes; with `times` 2 its ranges reach a width further to both sides.
-fn covers(limbs: &[Vec<i64>], places: &[Vec<i64>], widths: &[i64], times: i64) -> Vec<Vec<usize>> {
-    let takes = |limb: &Vec<i64>, place: &Vec<i64>| {
-        limb.iter().zip(place).zip(widths).all(|((girth, low), width)| {
-            let room = (times - 1) * width;
-            (low - room..=low + width + room).contains(girth)
-        })
-    };
-    let of = |place: &Vec<i64>| {
-        let all = limbs.iter().enumerate();
-        all.filter(|(_, limb)| takes(limb, place)).map(|(number, _)| number).collect()
-    };
-    places.iter().map(of).collect()
-}
-
-/// At each step the place that adds most; the places, and how many limbs.
-fn greedy(covers: &[Vec<usize>], limbs: usize, count: usize) -> (Vec<usize>, usize) {
-    let mut served = vec![false; limbs];
+/// At each step the place that adds most.
+fn greedy(
+    densest: &Densest<'_>,
+    counts: &[i64],
+    count: usize,
+    spots: &mut Vec<Spot>,
+    work: &mut u64,
+) -> Vec<Spot> {
+    let mut open: Vec<i64> = counts.iter().map(|count| SCALE * count).collect();
     let mut chosen = Vec::new();
     for _ in 0..count {
-        let gains = covers.iter().map(|own| gain(own, &served)).enumerate();
-        let best = gains.max_by_key(|(place, gain)| (*gain, std::cmp::Reverse(*place)));
-        let Some((place, 1..)) = best else { break };
-        mark(covers.get(place), &mut served);
-        chosen.push(place);
+        let found = densest.heaviest(&open, 0, work);
+        spots.extend(found.others);
+        let Some((_, spot)) = found.best else { break };
+        close(&spot, &mut open);
+        chosen.push(spot);
     }
-    let sum = served.iter().filter(|one| **one).count();
-    (chosen, sum)
+    chosen
 }
 
-/// The least of: served so far and the greatest gains still to be had, over the greedy steps.
-fn bound(covers: &[Vec<usize>], limbs: usize, count: usize) -> usize {
-    let mut served = vec![false; limbs];
-    let mut least = limbs;
-    for _ in 0..=count {
-        let mut gains: Vec<usize> = covers.iter().map(|own| gain(own, &served)).collect();
-        gains.sort_unstable_by_key(|gain| std::cmp::Reverse(*gain));
-        let so_far = served.iter().filter(|one| **one).count();
-        least = least.min(so_far + gains.iter().take(count).sum::<usize>());
-        let best = covers.iter().max_by_key(|own| gain(own, &served));
-        mark(best, &mut served);
+/// Places each size anew where that serves more, until none moves.
+fn improve(densest: &Densest<'_>, counts: &[i64], chosen: &mut [Spot], work: &mut u64) {
+    let share = *work / 4;
+    let mut own = share;
+    let mut still = 0;
+    let mut at = 0;
+    while still < chosen.len() && own > 0 {
+        let mut open: Vec<i64> = counts.iter().map(|count| SCALE * count).collect();
+        let others = chosen.iter().enumerate().filter(|(other, _)| *other != at);
+        others.for_each(|(_, spot)| close(spot, &mut open));
+        let now: i64 =
+            chosen.get(at).map_or(0, |spot| spot.takes.iter().filter_map(|id| open.get(*id)).sum());
+        still += 1;
+        if let Some((_, spot)) = densest.heaviest(&open, now, &mut own).best
+            && let Some(slot) = chosen.get_mut(at)
+        {
+            (*slot, still) = (spot, 0);
+        }
+        at = (at + 1) % chosen.len().max(1);
     }
-    least
+    *work -= share - own;
 }
 
-/// The best of all, better than `known`; none where the search would take too long, no places where none is
-/// better.
-fn exact(
-    covers: &[Vec<usize>],
-    limbs: usize,
-    count: usize,
-    known: usize,
-) -> Option<(Option<Vec<usize>>, usize)> {
-    // A set within another is never needed.
-    let mut kept: Vec<(usize, BTreeSet<usize>)> = Vec::new();
-    let mut order: Vec<usize> = (0..covers.len()).collect();
-    order.sort_by_key(|place| std::cmp::Reverse(covers.get(*place).map_or(0, Vec::len)));
-    for place in order {
-        let own: BTreeSet<usize> = covers.get(place)?.iter().copied().collect();
-        if !own.is_empty() && !kept.iter().any(|(_, other)| own.is_subset(other)) {
-            kept.push((place, own));
+/// The least bound that some rounds find, and the values that give it.
+fn bound(
+    densest: &Densest<'_>,
+    counts: &[i64],
+    spots: &mut Vec<Spot>,
+    (count, served): (usize, i64),
+    work: &mut u64,
+) -> (i64, Prices) {
+    let many = i64::try_from(count).unwrap_or(i64::MAX);
+    let all: i64 = counts.iter().sum();
+    let whole = || Prices { rest: counts.iter().map(|count| SCALE * count).collect() };
+    let (mut prices, mut least, mut kept) = (whole(), all, whole());
+    let mut share = *work / 2;
+    let mut stale = 0;
+    for _ in 0..ROUNDS {
+        if least <= served || share == 0 {
+            break;
         }
-        if kept.len() > MOST_EXACT {
-            return None;
+        let taken: usize = spots.iter().map(|spot| spot.takes.len()).sum();
+        share = share.saturating_sub(u64::try_from(taken * STEPS / 4).unwrap_or(u64::MAX));
+        prices.settle(counts, spots, count, served);
+        let found = densest.heaviest(&prices.rest, 0, &mut share);
+        let bound = (prices.alone(counts) + many.saturating_mul(found.most)) / SCALE;
+        if bound < least {
+            least = bound;
+            kept = Prices { rest: prices.rest.clone() };
         }
-    }
-    let mut search = Search { kept: &kept, count, best: known, places: None, steps: 0 };
-    search.from(0, &mut Vec::new(), &vec![false; limbs], 0).then_some((search.places, search.best))
-}
-
-struct Search<'k> {
-    kept: &'k [(usize, BTreeSet<usize>)],
-    count: usize,
-    best: usize,
-    places: Option<Vec<usize>>,
-    steps: u32,
-}
-
-impl Search<'_> {
-    /// Tries every choice from the set `start` on; false where that takes too long.
-    fn from(&mut self, start: usize, chosen: &mut Vec<usize>, served: &[bool], so_far: usize) -> bool {
-        if so_far > self.best {
-            (self.best, self.places) = (so_far, Some(chosen.clone()));
-        }
-        self.steps += 1;
-        if self.steps > MOST_STEPS {
-            return false;
-        }
-        let left = self.count.saturating_sub(chosen.len());
-        let rest = self.kept.get(start..).unwrap_or_default();
-        let mut gains: Vec<usize> =
-            rest.iter().map(|(_, own)| own.iter().filter(|one| is_new(served, **one)).count()).collect();
-        gains.sort_unstable_by_key(|gain| std::cmp::Reverse(*gain));
-        if left == 0 || so_far + gains.iter().take(left).sum::<usize>() <= self.best {
-            return true;
-        }
-        for (offset, (place, own)) in rest.iter().enumerate() {
-            let mut then = served.to_vec();
-            let before = then.iter().filter(|one| **one).count();
-            for limb in own {
-                if let Some(slot) = then.get_mut(*limb) {
-                    *slot = true;
-                }
-            }
-            let after = then.iter().filter(|one| **one).count();
-            chosen.push(*place);
-            let done = self.from(start + offset + 1, chosen, &then, so_far + after - before);
-            chosen.pop();
-            if !done {
-                return false;
+        let before = spots.len();
+        for spot in found.others.into_iter().rev() {
+            if !spots.contains(&spot) {
+                spots.push(spot);
             }
         }
-        true
+        stale = if spots.len() == before { stale + 1 } else { 0 };
+        if stale > 3 {
+            break;
+        }
+        if spots.len() > MOST_SPOTS {
+            let surplus = spots.len() - MOST_SPOTS;
+            spots.drain(..surplus);
+        }
     }
+    (least.max(served), kept)
 }
 
-fn is_new(served: &[bool], limb: usize) -> bool {
-    !served.get(limb).copied().unwrap_or(true)
+/// The best of all where every place that could be part of something better can be tried: how many it serves,
+/// and its places where they are others.
+fn outbid(
+    densest: &Densest<'_>,
+    counts: &[i64],
+    prices: &Prices,
+    (count, served): (usize, i64),
+) -> Option<(i64, Option<Vec<Spot>>)> {
+    let mut work = budget(counts.len()) / 4;
+    // K sizes with this one serve at most the limbs' own worth, K − 1 times the most, and its own: it must take more than what is missing.
+    let most = densest.heaviest(&prices.rest, 0, &mut work).most;
+    let others = i64::try_from(count).ok()?.saturating_sub(1);
+    let floor = SCALE * (served + 1) - prices.alone(counts) - others.saturating_mul(most) - 1;
+    let rivals = densest.above(&prices.rest, floor, MOST_RIVALS, &mut work);
+    if !rivals.is_whole || floor < 0 {
+        return None;
+    }
+    let mut work = budget(counts.len());
+    let mut search = Outbid::of(counts, &rivals.others, &prices.rest, served, &mut work);
+    search.run(count).then(|| {
+        let places = search
+            .places
+            .as_ref()
+            .map(|places| places.iter().filter_map(|place| rivals.others.get(*place).cloned()).collect());
+        (search.best, places)
+    })
 }
 
-fn gain(own: &[usize], served: &[bool]) -> usize {
-    own.iter().filter(|limb| is_new(served, **limb)).count()
+fn served_by(chosen: &[Spot], counts: &[i64]) -> i64 {
+    let mut open = counts.to_vec();
+    chosen.iter().for_each(|spot| close(spot, &mut open));
+    counts.iter().sum::<i64>() - open.iter().sum::<i64>()
 }
 
-fn mark(own: Option<&Vec<usize>>, served: &mut [bool]) {
-    for limb in own.into_iter().flatten() {
-        if let Some(slot) = served.get_mut(*limb) {
-            *slot = true;
+fn close(spot: &Spot, open: &mut [i64]) {
+    for id in &spot.takes {
+        if let Some(slot) = open.get_mut(*id) {
+            *slot = 0;
         }
     }
 }

@@ -61,8 +61,7 @@ pub(crate) fn run(args: &BatchArgs) -> Result<Exit, Failure> {
     let form = if args.format == Rows::Csv { BatchForm::Csv } else { BatchForm::Jsonl };
     let batch = Batch::of(opened.charts, opened.columns, args.columns.as_deref(), form, opened.levels)
         .map_err(|what| anyhow!(what))?;
-    let threads =
-        args.threads.or_else(|| std::thread::available_parallelism().ok()).map_or(1, NonZeroUsize::get);
+    let threads = caseload::workers(args.threads);
     let mut out = LongOutput::begin(args.place.output.as_deref(), args.place.force)?;
     let mut progress = Progress::new(opened.bytes);
     let end =

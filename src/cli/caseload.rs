@@ -1,5 +1,6 @@
 //! Owns the opening of what `batch` and `cover` take: a table of limbs, and charts, in any order.
 
+use std::num::NonZeroUsize;
 use std::path::{Path, PathBuf};
 
 use anyhow::anyhow;
@@ -25,6 +26,8 @@ pub(crate) struct Opened {
     pub(crate) charts: Vec<(String, Prepared)>,
     /// Levels of the rules.
     pub(crate) levels: BatchLevels,
+    /// The numbers of the estimate.
+    pub(crate) estimate: EstimateRules,
     /// Bytes of the table, where they are known.
     pub(crate) bytes: Option<u64>,
 }
@@ -79,7 +82,12 @@ pub(crate) fn open(
         say::note(&format!("columns that are not used: {}", columns.unused.join(", ")));
     }
     let bytes = std::fs::metadata(&limbs).ok().filter(std::fs::Metadata::is_file).map(|about| about.len());
-    Ok(Opened { blocks, columns, charts, levels: levels(&rules), bytes })
+    Ok(Opened { blocks, columns, charts, levels: levels(&rules), estimate, bytes })
+}
+
+/// How many workers: as asked for, else one for each core.
+pub(crate) fn workers(asked: Option<NonZeroUsize>) -> usize {
+    asked.or_else(|| std::thread::available_parallelism().ok()).map_or(1, NonZeroUsize::get)
 }
 
 fn levels(rules: &Rules) -> BatchLevels {

@@ -1,15 +1,15 @@
 //! `tapeline cover`: the share of a caseload that each size of a chart serves.
 
+use std::num::NonZeroUsize;
 use std::path::PathBuf;
 
 use anyhow::anyhow;
-use clap::Args;
+use clap::{Args, ValueEnum};
 use tapeline::anatomy::Landmark;
-use tapeline::caseload::{Covered, Prepared, SizeOf, cover, design, girths, sizes};
-use tapeline::document::{Block, Column, Table};
+use tapeline::caseload::{Prepared, cover, design, girths};
 use tapeline::garment::Chart;
-use tapeline::render::terminal;
-use tapeline::words;
+use tapeline::render::{cover_page, terminal};
+use tapeline::report::{CoverReport, DesignBlock};
 
 use super::exit::{Exit, Failure};
 use super::options::{Place, Sets, Tables};
@@ -32,12 +32,27 @@ pub(crate) struct Cover {
     /// Leave out whether the fall is known to fall; that costs most
     #[arg(long)]
     without_fall: bool,
+    /// Workers; all cores otherwise
+    #[arg(long, value_name = "N")]
+    threads: Option<NonZeroUsize>,
+    /// The form of the report
+    #[arg(long, value_enum, default_value_t = Shape::Text)]
+    format: Shape,
     #[command(flatten)]
     tables: Tables,
     #[command(flatten)]
     sets: Sets,
     #[command(flatten)]
     place: Place,
+}
+
+/// Forms of the report.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+enum Shape {
+    /// For reading in a terminal
+    Text,
+    /// `tapeline.cover/1`, for other programs
+    Json,
 }
 
 /// Runs the command.
@@ -48,106 +63,23 @@ pub(crate) fn run(args: &Cover) -> Result<Exit, Failure> {
     }
     let (labels, charts): (Vec<String>, Vec<Prepared>) = opened.charts.into_iter().unzip();
     let known_fall = !args.without_fall && charts.iter().any(|one| one.chart.has_relaxed());
-    let covered = cover(&charts, &opened.columns, opened.blocks, known_fall)?;
-    for told in &covered.told {
-        say::note(told);
-    }
+    let covered =
+        cover(&charts, &opened.columns, opened.blocks, known_fall, caseload::workers(args.threads))?;
     let charts: Vec<&Chart> = charts.iter().map(|one| &one.chart).collect();
-    args.place.write(&terminal(&blocks(&covered, &charts, &labels, known_fall), stream::columns()))?;
-    Ok(Exit::of_faults(covered.problems > 0))
+    written(args, &CoverReport::of(&covered, &charts, &labels, known_fall))
 }
 
-fn blocks(covered: &Covered, charts: &[&Chart], labels: &[String], known_fall: bool) -> Vec<Block> {
-    let found = &covered.coverage;
-    let share = |count: u64| words::fraction_percent(share_of(count, found.cases));
-    let limbs = words::counted(usize::try_from(found.cases).unwrap_or(usize::MAX), "limb", "limbs");
-    let mut blocks = vec![Block::lead(format!(
-        "{limbs}, {} served by {}.",
-        share(found.served_by_any),
-        if charts.len() == 1 { "the chart" } else { "the charts together" }
-    ))];
-    if found.not_judged > 0 {
-        blocks.push(Block::text(format!(
-            "{} with a girth missing that is asked for.",
-            share(found.not_judged)
-        )));
+/// Writes the report; rows that could not be read are told beside a text.
+fn written(args: &Cover, report: &CoverReport) -> Result<Exit, Failure> {
+    for row in &report.rows {
+        say::note(&format!("row {}: {}", row.row, row.problem));
     }
-    if covered.problems > 0 {
-        blocks.push(Block::strong(format!("{} rows could not be read and are left out.", covered.problems)));
-    }
-    for (number, (chart, label)) in charts.iter().zip(labels).enumerate() {
-        blocks.push(Block::heading(label.as_str()));
-        let fall = if known_fall {
-            format!(", {} with a fall known to fall", share(found.served_falls(number)))
-        } else {
-            String::new()
-        };
-        blocks.push(Block::text(format!("Serves {}{fall}.", share(found.served(number)))));
-        let mut columns = vec![Column::words("Size"), Column::numbers("Chosen", "%")];
-        if known_fall {
-            columns.push(Column::numbers("And falls", "%"));
-        }
-        columns.push(Column::numbers("Only this size", "%"));
-        let mut table = Table::new("Sizes", columns);
-        for (size, one) in chart.sizes.iter().enumerate() {
-            let of = SizeOf { chart: number, size };
-            let cell = |count: u64| words::decimal(100.0 * share_of(count, found.cases), 1);
-            let mut cells = vec![one.label.to_string(), cell(found.chosen(of, charts))];
-            if known_fall {
-                cells.push(cell(found.falls(of, charts)));
-            }
-            cells.push(cell(found.only(of, charts)));
-            table.push(cells);
-        }
-        blocks.push(Block::Table(table));
-        let missed = found.missed(number);
-        if !missed.is_empty() {
-            let said = missed.iter().map(|(how, count)| {
-                let side = if how.tight { "too tight" } else { "too loose" };
-                format!("{} missed, {side} {}", share(*count), words::at(how.landmark))
-            });
-            blocks.push(Block::heading("Missed, by the girth that misses most at the nearest size"));
-            blocks.push(Block::list(said.collect::<Vec<_>>()));
-        }
-    }
-    blocks.extend(stock(covered, charts, labels));
-    blocks
-}
-
-/// Which sizes to stock first.
-fn stock(covered: &Covered, charts: &[&Chart], labels: &[String]) -> Vec<Block> {
-    let found = &covered.coverage;
-    let several = charts.len() > 1;
-    let mut columns = vec![Column::numbers("Step", "")];
-    if several {
-        columns.push(Column::words("Chart"));
-    }
-    columns.extend([Column::words("Size"), Column::numbers("Adds", "%"), Column::numbers("So far", "%")]);
-    let mut table = Table::new("Stock first", columns);
-    for (step, one) in found.stock(charts).iter().enumerate() {
-        let size = charts.get(one.size.chart).and_then(|chart| chart.sizes.get(one.size.size));
-        let cell = |count: u64| words::decimal(100.0 * share_of(count, found.cases), 1);
-        let mut cells = vec![(step + 1).to_string()];
-        if several {
-            cells.push(labels.get(one.size.chart).cloned().unwrap_or_default());
-        }
-        cells.push(size.map_or_else(String::new, |size| size.label.to_string()));
-        cells.extend([cell(one.adds), cell(one.so_far)]);
-        table.push(cells);
-    }
-    let idle = sizes(charts).len() - table.rows.len();
-    let mut blocks = vec![
-        Block::heading("Which sizes to stock first"),
-        Block::text("Each step is the size that serves most limbs beyond those before it."),
-        Block::Table(table),
-    ];
-    if idle > 0 {
-        blocks.push(Block::text(format!(
-            "{} would serve none beyond these.",
-            words::counted(idle, "size", "sizes")
-        )));
-    }
-    blocks
+    let text = match args.format {
+        Shape::Text => terminal(&cover_page(report), stream::columns()),
+        Shape::Json => serde_json::to_string_pretty(report).map_err(anyhow::Error::from)? + "\n",
+    };
+    args.place.write(&text)?;
+    Ok(Exit::of_faults(report.problems > 0))
 }
 
 /// Most limbs that sizes are placed for (house rule: some seconds).
@@ -155,8 +87,8 @@ const MOST_LIMBS: usize = 2000;
 
 /// K sizes of the first chart's shape.
 fn designed(args: &Cover, opened: caseload::Opened, count: usize) -> Result<Exit, Failure> {
-    let Some((label, prepared)) = opened.charts.first() else {
-        return Err(anyhow!("`cover --design` needs a chart for the shape of its sizes").into());
+    let [(label, prepared)] = opened.charts.as_slice() else {
+        return Err(anyhow!("`cover --design` takes the shape of its sizes from one chart; name one").into());
     };
     let chart = &prepared.chart;
     let marks = chart.measures();
@@ -166,42 +98,13 @@ fn designed(args: &Cover, opened: caseload::Opened, count: usize) -> Result<Exit
             anyhow!("a size of {label} has no range with both ends, so there is no shape to place").into()
         );
     }
-    let (limbs, seen) = girths(&marks, &opened.columns, opened.blocks, MOST_LIMBS)?;
-    let found = design(&limbs, &widths, count);
-    let of = |count: usize| {
-        let (count, all) = (u64::try_from(count).unwrap_or(0), u64::try_from(limbs.len()).unwrap_or(0));
-        words::fraction_percent(share_of(count, all))
-    };
-    let mut columns = vec![Column::numbers("Size", "")];
-    columns.extend(marks.iter().map(|mark| Column::ranges(words::label(*mark), "cm")));
-    let mut table = Table::new("Sizes", columns);
-    for (number, size) in found.sizes.iter().enumerate() {
-        let ends = size.iter().zip(&widths);
-        let cells =
-            ends.map(|(low, width)| format!("{}–{}", words::cm_short(*low), words::cm_short(low + width)));
-        table.push(std::iter::once((number + 1).to_string()).chain(cells).collect());
+    let read = girths(&marks, &opened.columns, opened.blocks, MOST_LIMBS)?;
+    if read.limbs.is_empty() {
+        return Err(anyhow!("no limb of the table has every girth that {label} asks for").into());
     }
-    let sure = if found.served == found.bound {
-        "No others of this shape serve more.".to_owned()
-    } else if found.bound == limbs.len() {
-        "How many the best of this shape would serve is not known.".to_owned()
-    } else {
-        format!("No others of this shape serve more than {}.", of(found.bound))
-    };
-    let mut blocks = vec![
-        Block::lead(format!(
-            "{} as wide as most of {label} serve {} of {}. {sure}",
-            words::counted(found.sizes.len(), "size", "sizes"),
-            of(found.served),
-            words::counted(limbs.len(), "limb", "limbs")
-        )),
-        Block::Table(table),
-    ];
-    if limbs.len() < seen {
-        blocks.push(Block::text(format!("Every {}th limb of {seen} was taken.", seen.div_ceil(limbs.len()))));
-    }
-    args.place.write(&terminal(&blocks, stream::columns()))?;
-    Ok(Exit::Fine)
+    let found = design(&read.limbs, &widths, count);
+    let block = DesignBlock::of(&found, &read, chart, label, &widths, &opened.estimate);
+    written(args, &CoverReport::of_design(block, read.rows, read.problems, &read.told))
 }
 
 /// The middle width of a measure's ranges, tenths of a millimetre.
@@ -209,10 +112,4 @@ fn usual_width(chart: &Chart, mark: Landmark) -> Option<i64> {
     let mut widths: Vec<i64> = chart.sizes.iter().filter_map(|size| size.range_at(mark)?.width()).collect();
     widths.sort_unstable();
     widths.get(widths.len() / 2).copied()
-}
-
-/// A share of all cases.
-#[expect(clippy::cast_precision_loss, reason = "counts far below 2^53")]
-fn share_of(count: u64, all: u64) -> f64 {
-    if all == 0 { 0.0 } else { count as f64 / all as f64 }
 }

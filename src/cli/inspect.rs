@@ -2,13 +2,14 @@
 
 use std::path::PathBuf;
 
-use clap::Args;
-use tapeline::document::Block;
+use anyhow::anyhow;
+use clap::{Args, ValueEnum};
+use tapeline::document::{Block, Figure, Head, Leaf, Reader as For, Sheet};
 use tapeline::garment::{Chart, Scheme, Schemes, open_chart, open_fabric, open_outfit};
 use tapeline::input::{FileKind, Problem, Reader, Source, Table};
-use tapeline::inspection::{ChartFault, FaultKind, chart_faults, range_lines};
+use tapeline::inspection::{ChartFault, FaultKind, chart_faults, range_lines, range_scenes};
 use tapeline::record::{Record, read_record, read_visits};
-use tapeline::render::terminal;
+use tapeline::render::{Paper, html, terminal};
 use tapeline::rules::{Rules, read_rules};
 use tapeline::words;
 
@@ -20,6 +21,7 @@ use super::{seen, sets, stream};
 pub(crate) const EXAMPLES: &str = "Examples:
   tapeline inspect sleeve-chart.yaml
   tapeline inspect leaflet.csv --decimal-comma
+  tapeline inspect sleeve-chart.yaml -o chart.html      the ranges drawn on a page
   tapeline inspect *.yaml";
 
 /// `inspect`.
@@ -32,8 +34,20 @@ pub(crate) struct Inspect {
     tables: Tables,
     #[command(flatten)]
     sets: Sets,
+    /// The form; without it the ending of the file decides, else text
+    #[arg(long, value_enum)]
+    format: Option<Shape>,
     #[command(flatten)]
     place: Place,
+}
+
+/// Forms of the page.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+enum Shape {
+    /// For reading in a terminal
+    Text,
+    /// One page for a browser, ready to print
+    Html,
 }
 
 /// Every kind of file.
@@ -53,38 +67,85 @@ const ANY: [What; 11] = [
 
 /// Runs the command.
 pub(crate) fn run(args: &Inspect) -> Result<Exit, Failure> {
+    // Wrong endings are told before any file is read.
+    let shape = shape(args)?;
     let (rules, schemes) = sets::open(&args.sets)?;
     let files = Files::read(&args.files, Some(&args.tables), "inspect", &ANY)?;
-    let mut blocks = Vec::new();
+    let mut read: Vec<(&Given, Vec<Block>)> = Vec::new();
     let mut problems: Vec<Problem> = Vec::new();
     let mut faulty = false;
     for given in files.all() {
-        match seen(given, &schemes, &rules, &mut faulty) {
-            Ok(found) => {
-                blocks.push(Block::lead(format!("{}: {}", given.source.name, given.what.spoken())));
-                blocks.extend(found);
-            }
+        match seen(given, &schemes, &rules, shape, &mut faulty) {
+            Ok(found) => read.push((given, found)),
             Err(found) => problems.extend(found),
         }
     }
     if !problems.is_empty() {
         return Err(problems.into());
     }
-    args.place.write(&terminal(&blocks, stream::columns()))?;
+    let text = match shape {
+        Shape::Text => {
+            let mut blocks = Vec::new();
+            for (given, found) in read {
+                blocks.push(Block::lead(format!("{}: {}", given.source.name, given.what.spoken())));
+                blocks.extend(found);
+            }
+            terminal(&blocks, stream::columns())
+        }
+        Shape::Html => html(&sheet(read), Paper::A4),
+    };
+    args.place.write(&text)?;
     Ok(Exit::of_faults(faulty))
+}
+
+/// The form: as asked for, else by the file's ending, else text.
+fn shape(args: &Inspect) -> anyhow::Result<Shape> {
+    let path = args.place.output.as_deref().filter(|path| path.as_os_str() != "-");
+    if let Some(shape) = args.format {
+        return Ok(shape);
+    }
+    let Some(path) = path else { return Ok(Shape::Text) };
+    match path.extension().and_then(|ending| ending.to_str()).map(str::to_ascii_lowercase).as_deref() {
+        Some("html" | "htm") => Ok(Shape::Html),
+        Some("txt" | "text") | None => Ok(Shape::Text),
+        Some(other) => Err(anyhow!(
+            "{}: `.{other}` is no form of this page; `.html` and `.txt` are known, or say `--format`",
+            path.display()
+        )),
+    }
+}
+
+/// What was read as a sheet: a leaf for each file.
+fn sheet(read: Vec<(&Given, Vec<Block>)>) -> Sheet {
+    let leaves = read.into_iter().map(|(given, blocks)| Leaf {
+        reader: For::Fitter,
+        head: Head { bold: given.source.name.clone(), plain: given.what.spoken().to_owned() },
+        title: format!("Read: {}", given.what.spoken()),
+        blocks,
+        language: "en-GB".to_owned(),
+        numbered: "page {page} of {pages}".to_owned(),
+        apart: false,
+    });
+    Sheet {
+        title: "Files as they were read".to_owned(),
+        leaves: leaves.collect(),
+        made_on: String::new(),
+        made_by: format!("tapeline {}", env!("CARGO_PKG_VERSION")),
+    }
 }
 
 fn seen(
     given: &Given,
     schemes: &Schemes,
     rules: &Rules,
+    shape: Shape,
     faulty: &mut bool,
 ) -> Result<Vec<Block>, Vec<Problem>> {
     let source = given.source.clone();
     Ok(match given.what {
         What::Kind(FileKind::Record) => seen::record(&record(source)?),
         What::Kind(FileKind::Visits) => vec![Block::list(visits(source)?)],
-        What::Kind(FileKind::Chart) => chart(&open_chart(source, schemes)?.chart, rules, faulty),
+        What::Kind(FileKind::Chart) => chart(&open_chart(source, schemes)?.chart, rules, shape, faulty),
         What::Kind(FileKind::Garment | FileKind::Wrap) => seen::outfit(&open_outfit(source, schemes)?.outfit),
         What::Kind(FileKind::Fabric) => seen::fabric(&open_fabric(source)?),
         What::Kind(FileKind::Scheme) => seen::scheme(&open_scheme(source)?),
@@ -95,7 +156,7 @@ fn seen(
             if !understood.is_empty() {
                 blocks.push(Block::text(format!("Understood: {}.", understood.join(", "))));
             }
-            blocks.extend(chart(&open_chart(source, schemes)?.chart, rules, faulty));
+            blocks.extend(chart(&open_chart(source, schemes)?.chart, rules, shape, faulty));
             blocks
         }
         What::VisitTable | What::LimbTable => {
@@ -110,10 +171,15 @@ fn seen(
 }
 
 /// A chart as read, its ranges drawn, and what is odd in it; faults, not remarks, count for the exit status.
-fn chart(chart: &Chart, rules: &Rules, faulty: &mut bool) -> Vec<Block> {
+fn chart(chart: &Chart, rules: &Rules, shape: Shape, faulty: &mut bool) -> Vec<Block> {
     let mut blocks = seen::chart(chart);
     blocks.push(Block::heading("Ranges"));
-    blocks.push(Block::Verbatim(range_lines(chart, stream::columns()).join("\n")));
+    match shape {
+        Shape::Text => blocks.push(Block::Verbatim(range_lines(chart, stream::columns()).join("\n"))),
+        Shape::Html => {
+            blocks.extend(range_scenes(chart).into_iter().map(|scene| Block::Figure(Figure::from(scene))));
+        }
+    }
     let found = chart_faults(chart, rules);
     let (remarks, odd): (Vec<&ChartFault>, Vec<&ChartFault>) =
         found.iter().partition(|one| one.kind.is_remark());

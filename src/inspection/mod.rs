@@ -13,4 +13,4 @@ mod range_scene;
 pub use chart_fault::{ChartFault, FaultKind};
 pub use chart_faults::{NARROW_TENTHS, chart_faults};
 pub use range_lines::range_lines;
-pub use range_scene::range_scene;
+pub use range_scene::range_scenes;

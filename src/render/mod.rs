@@ -12,6 +12,7 @@ mod course_plot;
 mod sheet;
 mod report;
 mod volume_page;
+mod cover_page;
 mod text;
 mod html;
 mod json;
@@ -19,6 +20,7 @@ mod json;
 mod pdf;
 
 pub use blank::{blank_form, measuring_order, where_is};
+pub use cover_page::cover_page;
 pub use html::{html, svg_file};
 pub use json::json;
 pub use paper::Paper;

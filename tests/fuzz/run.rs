@@ -342,17 +342,17 @@ fn caseload(
     if case.command == Command::Cover {
         let prepared = prepared();
         let covered =
-            cover(&prepared, &columns, blocks()?, dice.luck(0.5)).map_err(|problem| vec![problem])?;
+            cover(&prepared, &columns, blocks()?, dice.luck(0.5), 2).map_err(|problem| vec![problem])?;
         for chart in 0..charts.len() {
             if covered.coverage.served(chart) > covered.coverage.cases {
                 wrong.push("cover: more are served than there are".to_owned());
             }
         }
         let measures: Vec<Landmark> = charts[0].measures().into_iter().collect();
-        if let Ok((limbs, _)) = girths(&measures, &columns, blocks()?, 200)
-            && !limbs.is_empty()
+        if let Ok(read) = girths(&measures, &columns, blocks()?, 200)
+            && !read.limbs.is_empty()
         {
-            let _ = design(&limbs, &vec![300; measures.len()], 1 + dice.below(4));
+            let _ = design(&read.limbs, &vec![300; measures.len()], 1 + dice.below(4));
         }
         return Ok(true);
     }

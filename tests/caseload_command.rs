@@ -1,0 +1,97 @@
+//! `cover` and `inspect` as they are run.
+
+use std::fs;
+
+use serde_json::Value;
+
+use crate::support::{Ran, run_in};
+
+const CHART: &str = "tapeline: chart/1\nlabel: plain\nlimb: arm\nunits: {length: cm}\nsizes: [{size: \"1\", girths: {wrist: 14-16, forearm: 22-25}}, {size: \"2\", girths: {wrist: 16-18, forearm: 25-28}}, {size: \"3\", girths: {wrist: 18.5-20, forearm: 28-31}}]\n";
+const LIMBS: &str = "id,wrist_cm,forearm_cm\na,15,23\nb,16,25\nc,17,26\nd,17,30\ne,13,23\nf,x,23\n";
+
+fn folder() -> tempfile::TempDir {
+    let folder = tempfile::tempdir().unwrap();
+    fs::write(folder.path().join("chart.yaml"), CHART).unwrap();
+    fs::write(folder.path().join("limbs.csv"), LIMBS).unwrap();
+    folder
+}
+
+fn ran(folder: &tempfile::TempDir, args: &[&str]) -> Ran {
+    run_in(folder.path(), args, None)
+}
+
+/// The keys of an object.
+fn keys(value: &Value) -> Vec<&str> {
+    value.as_object().unwrap().keys().map(String::as_str).collect()
+}
+
+// Source: derived by hand: five limbs and a bad row, three sizes; b stands on the edges of two.
+#[test]
+fn cover_as_json() {
+    let folder = folder();
+    let made = ran(&folder, &["cover", "limbs.csv", "chart.yaml", "--format", "json"]).json();
+    assert_eq!(made["schema"], "tapeline.cover/1");
+    assert_eq!((made["limbs"].as_u64(), made["problems"].as_u64()), (Some(5), Some(1)));
+    assert_eq!(made["rows"][0]["row"], 7);
+    assert_eq!(made["served"]["limbs"], 3);
+    assert_eq!(made["served"]["percent"], 60.0);
+    let chart = &made["charts"][0];
+    assert_eq!(
+        (&chart["served"]["limbs"], &chart["alike"]["limbs"], &chart["only"]["limbs"]),
+        (&3.into(), &1.into(), &3.into())
+    );
+    assert!(chart["falls"].is_null() && made["design"].is_null());
+    let all: Vec<_> = chart["sizes"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|size| size["only"]["limbs"].as_u64().unwrap())
+        .collect();
+    assert_eq!(all, [1, 1, 0]);
+    assert_eq!(chart["missed"][0]["share"]["limbs"], 1);
+    assert_eq!((&made["stock"][0]["size"], &made["stock"][1]["so_far"]["limbs"]), (&0.into(), &3.into()));
+    // Every key is always there.
+    let design =
+        ran(&folder, &["cover", "limbs.csv", "chart.yaml", "--format", "json", "--design", "1"]).json();
+    assert_eq!(keys(&made), keys(&design));
+    let block = &design["design"];
+    assert_eq!(
+        (&block["served"]["limbs"], &block["bound"]["limbs"], &block["is_best"]),
+        (&3.into(), &3.into(), &true.into())
+    );
+    assert!(block["no_relaxed"].as_str().unwrap().contains("fabric"));
+    assert!(block["sizes"][0]["girths"][0]["relaxed_cm"].is_null());
+}
+
+// Source: the pattern of each size is held by the laws of `pattern`; here that each pressed mark has a relaxed girth below its range.
+#[test]
+fn designed_sizes_have_relaxed_girths() {
+    let demo = crate::source::root().join("demo");
+    let args = ["cover", "caseload.csv", "sleeve-chart-b.yaml", "--design", "3", "--format", "json"];
+    let made = run_in(&demo, &args, None).expect_status(0).json();
+    let block = &made["design"];
+    assert!(block["relaxed_for"].as_str().unwrap().contains("class 2"), "{block}");
+    for size in block["sizes"].as_array().unwrap() {
+        for range in size["girths"].as_array().unwrap() {
+            let (low, relaxed) = (range["low_cm"].as_f64().unwrap(), range["relaxed_cm"].as_f64());
+            assert!(range["landmark"] == "elbow" || relaxed.is_some_and(|relaxed| relaxed < low), "{range}");
+        }
+    }
+    assert!(
+        block["bound"]["limbs"].as_u64().unwrap() <= block["served"]["limbs"].as_u64().unwrap() + 1,
+        "{block}"
+    );
+}
+
+#[test]
+fn inspect_draws_a_page() {
+    let folder = folder();
+    let done = ran(&folder, &["inspect", "chart.yaml", "-o", "chart.html"]).expect_status(1);
+    assert!(done.stderr.contains("wrote chart.html"), "{}", done.stderr);
+    let page = fs::read_to_string(folder.path().join("chart.html")).unwrap();
+    assert_eq!(page.matches("<svg ").count(), 2);
+    assert!(page.contains("A gap of 0.5 cm between size 2 and size 3 at the wrist."), "{page}");
+    // The bars stand in order: each begins where its low end is.
+    let refused = ran(&folder, &["inspect", "chart.yaml", "-o", "chart.pdf"]).expect_status(2);
+    assert!(refused.stderr.contains("`.pdf` is no form of this page"), "{}", refused.stderr);
+}
