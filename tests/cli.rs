@@ -182,7 +182,7 @@ fn outputs_are_whole_private_and_never_over_what_is_there() {
     // An input is never written over, by any name of it.
     shell(folder.path(), "ln c.yaml hard.yaml; ln -s c.yaml soft.yaml").expect_status(0);
     for name in ["c.yaml", "./c.yaml", "hard.yaml", "soft.yaml"] {
-        let ran = args(&["-o", name, "--force"]).expect_status(2);
+        let ran = args(&["-o", name, "--force", "--format", "text"]).expect_status(2);
         assert!(ran.stderr.contains("is an input of this run"), "{name}: {}", ran.stderr);
     }
     assert_eq!(std::fs::read_to_string(folder.path().join("c.yaml")).unwrap(), CHART);

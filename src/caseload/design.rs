@@ -190,7 +190,9 @@ fn outbid(
 
 fn served_by(chosen: &[Spot], counts: &[i64]) -> i64 {
     let mut open = counts.to_vec();
-    chosen.iter().for_each(|spot| close(spot, &mut open));
+    for spot in chosen {
+        close(spot, &mut open);
+    }
     counts.iter().sum::<i64>() - open.iter().sum::<i64>()
 }
 

@@ -33,7 +33,7 @@ impl Prices {
         let target = (SCALE * served) as f64;
         let mut best = (f64::INFINITY, rest.clone());
         let mut scale = 1.0;
-        let mut stale = 0;
+        let mut passes = 0;
         for _ in 0..STEPS {
             let of = |spot: &Spot| spot.takes.iter().filter_map(|id| rest.get(*id)).sum::<f64>();
             let mut top: Option<(f64, &Spot)> = None;
@@ -48,12 +48,12 @@ impl Prices {
             let bound = alone + k * most;
             if bound < best.0 - 1e-9 {
                 best = (bound, rest.clone());
-                stale = 0;
+                passes = 0;
             } else {
-                stale += 1;
-                if stale > 15 {
+                passes += 1;
+                if passes > 15 {
                     scale *= 0.6;
-                    stale = 0;
+                    passes = 0;
                 }
             }
             let over = bound - target;

@@ -31,7 +31,7 @@ pub fn not_answered(place: Place, open: usize, asked: bool, names: &[String], wh
             words::list(&first)
         )
     };
-    let why: String = why.iter().map(|one| format!(" {one}.")).collect();
+    let why = why.iter().fold(String::new(), |all, one| all + " " + one + ".");
     Finding::of(&ENTRY, Severity::Caution, place)
         .say(format!("{message}{why}"))
         .next("Ask and write down what is open.", &[Who::Recorder])
