@@ -82,6 +82,7 @@ mod readings;
 mod readme;
 mod robust;
 mod rules;
+mod said_once;
 mod screening;
 mod sheet;
 mod settled_words;

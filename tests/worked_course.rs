@@ -123,6 +123,7 @@ fn two_visits() {
     near(excess.reduction_percent.unwrap(), 50.177_742, 1e-8);
     near(limb.relative.unwrap().percent, -9.384_141, 5e-8);
     assert!(limb.worsening.is_none() && limb.change(Since::First).is_none());
+    near(limb.visits[0].sd_between_ml.unwrap(), 0.012 * 2_039.798_718, 1e-7);
     // 1.2 % of the limb between visits.
     near(limb.visits[0].compared.as_ref().unwrap().sd_between_ml, 0.012 * 2_039.798_718, 1e-7);
     // Without a baseline it is not shown.
@@ -261,6 +262,11 @@ fn worsening_of_one_side_is_that_of_the_excess() {
     let one_sided = [cylinder("2026-02-14", 30.0, 28.0), cylinder("2026-03-14", 30.0 * scale, 28.0 * scale)];
     assert!(left(&one_sided).worsening.is_none());
     assert!(left(&one_sided).changes[0].volume.beyond());
+    let mut weighed = one_sided.clone();
+    for one in &mut weighed {
+        one.weight_kg = Some(70.0);
+    }
+    assert!(left(&weighed).changes[0].weight_adjusted_percent.is_none());
     let mut both = one_sided.clone();
     for one in &mut both {
         one.affected = Affected::Both;

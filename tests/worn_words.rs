@@ -116,6 +116,51 @@ fn stretch_is_girth_over_relaxed_girth_less_one() {
     assert!(stretches.iter().zip(wanted).all(|(one, wanted)| (one - wanted).abs() < 1e-9), "{stretches:?}");
 }
 
+/// Two sleeves of one knit worn together, the outer one with these relaxed girths: the check of the base arm.
+fn two_sleeves(outer: &str) -> crate::scene::Checked {
+    let folder = tempfile::tempdir().unwrap();
+    let knit = "tapeline: fabric/1\nlabel: knit\nbasis: invented\ncurve: [{stretch: 0 %, tension: 0 N/m}, {stretch: 60 %, tension: 150 N/m}]\n";
+    std::fs::write(folder.path().join("knit.yaml"), knit).unwrap();
+    let sleeve = |name: &str, relaxed: &str| {
+        let text = format!(
+            "tapeline: garment/1\nlabel: {name}\nlimb: arm\nfrom: wrist\nto: upper-arm\nmaterials: [polyamide]\nfabric: knit.yaml\nunits: {{length: cm}}\nrelaxed: {relaxed}\n"
+        );
+        let path = folder.path().join(format!("{name}.yaml"));
+        std::fs::write(&path, text).unwrap();
+        path.display().to_string()
+    };
+    let inner = sleeve("inner", "{wrist: 12.5, forearm: 20.8, upper-arm: 27}");
+    let outer = sleeve("outer", outer);
+    Scene::arm()
+        .no_chart()
+        .garment(&format!(
+            "tapeline: garment/1\nlabel: both\nlimb: arm\nworn_together: [{{garment: {inner}}}, {{garment: {outer}}}]\n"
+        ))
+        .check()
+}
+
+#[test]
+fn half_of_two_layers_is_no_pressure() {
+    let at = |outer: &str| {
+        let report = build(&two_sleeves(outer).0);
+        let marks = &report.limbs[0].pressure[0].marks;
+        marks.iter().map(|mark| mark.pressure_mmhg.as_ref().map(|one| one.value)).collect::<Vec<_>>()
+    };
+    // 26 cm on 20.8 is 25 %: 62.5 N/m, twice 4.71277587·62.5/26 with both layers.
+    let whole = at("{wrist: 12.5, forearm: 20.8, upper-arm: 27}");
+    assert!((whole[1].unwrap() - 2.0 * 4.712_775_87 * 62.5 / 26.0).abs() < 1e-6, "{whole:?}");
+    assert_eq!(at("{wrist: 12.5, upper-arm: 27}")[1], None);
+}
+
+#[test]
+fn more_limb_is_a_wider_stretch() {
+    // 18 cm on 12.5 is 44 %: 110 N/m, 4.71277587·110/18; 16 cm is 28 %: 70 N/m over 16. Two layers of each.
+    let checked = two_sleeves("{wrist: 12.5, forearm: 20.8, upper-arm: 27}");
+    let wrist = checked.0.garments[0].swelling[0];
+    assert!((wrist.swollen.unwrap() - 2.0 * 4.712_775_87 * 110.0 / 18.0).abs() < 1e-6, "{wrist:?}");
+    assert!((wrist.shrunk.unwrap() - 2.0 * 4.712_775_87 * 70.0 / 16.0).abs() < 1e-6, "{wrist:?}");
+}
+
 #[test]
 fn a_piece_far_off_its_own_class_is_told_by_name() {
     let folder = tempfile::tempdir().unwrap();

@@ -65,14 +65,3 @@ pub struct JudgedValue {
     /// What was decided on it.
     pub clearing: Clearing,
 }
-
-impl JudgedValue {
-    /// Whether it stands in the way of a fitting.
-    pub fn is_in_the_way(&self) -> bool {
-        match self.severity {
-            Some(Severity::Stop) => true,
-            Some(Severity::ClearFirst) => !self.clearing.is_cleared(),
-            _ => false,
-        }
-    }
-}

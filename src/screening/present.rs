@@ -24,14 +24,3 @@ pub struct Present {
     /// Whether girths taken now are not used.
     pub postpone: bool,
 }
-
-impl Present {
-    /// Whether it stands in the way of a fitting: a stop, or clear-first that nobody has cleared.
-    pub fn is_in_the_way(&self) -> bool {
-        match self.severity {
-            Severity::Stop => true,
-            Severity::ClearFirst => !self.clearing.is_cleared(),
-            Severity::Caution | Severity::Note => false,
-        }
-    }
-}
