@@ -120,7 +120,7 @@ fn sheet(read: Vec<(&Given, Vec<Block>)>) -> Sheet {
     let leaves = read.into_iter().map(|(given, blocks)| Leaf {
         reader: For::Fitter,
         head: Head { bold: given.source.name.clone(), plain: given.what.spoken().to_owned() },
-        title: format!("Read: {}", given.what.spoken()),
+        title: format!("{}: {}", given.source.name, given.what.spoken()),
         blocks,
         language: "en-GB".to_owned(),
         numbered: "page {page} of {pages}".to_owned(),
