@@ -272,6 +272,8 @@ fn a_clinic_gets_its_own_spread_from_eight_readings_on() {
         (0..8).map(|i| against(20.0, if i % 2 == 0 { 26.0 } else { 14.0 })).collect();
     assert!(worn_spread(&rows[..7]).is_none());
     near(worn_spread(&rows).unwrap().sd_mmhg, (36.0_f64 - 7.25).sqrt(), 1e-12);
+    let wide: Vec<AgainstReading> = rows.iter().map(|row| AgainstReading { own_sd: 2.0, ..*row }).collect();
+    near(worn_spread(&wide).unwrap().sd_mmhg, (36.0_f64 - 6.25 - 4.0).sqrt(), 1e-12);
     let quiet: Vec<AgainstReading> = (0..8).map(|_| against(20.0, 20.5)).collect();
     near(worn_spread(&quiet).unwrap().sd_mmhg, 1.0, 1e-12);
 }

@@ -49,6 +49,8 @@ fn one_limb_is_and_two_sides_are() {
     let two = Scene::arm().set("affected", "none").check();
     let said: Vec<_> = two.of("affected").map(|one| one.message.clone()).collect();
     assert!(said[0].contains("neither side is affected"), "{said:?}");
+    let held = Scene::arm().set("affected", "right").set("confirmed", "[affected]").check();
+    assert!(held.severities("affected").is_empty());
 }
 
 #[test]
@@ -62,4 +64,26 @@ fn a_size_taken_out_is_the_reason_that_is_told() {
     assert_eq!(checked.outcome(), "made-to-measure");
     assert_eq!(checked.severities("size-taken-out").len(), 1);
     assert!(checked.0.decision.reason.contains("taken out"), "{:?}", checked.0.decision);
+}
+
+#[test]
+fn the_group_that_is_old_is_the_one_that_is_named() {
+    // Daily life asked more than three months before; the rest on the day.
+    let old = Scene::arm().change("screening", "absent:", "asked: {daily-life: 2025-10-01}, absent:");
+    let said: Vec<_> = old.check().of("screening-old").map(|one| one.message.clone()).collect();
+    assert_eq!(said.len(), 1);
+    assert!(said[0].contains("daily life (2025-10-01)"), "{said:?}");
+    assert!(!said[0].contains("skin") && !said[0].contains("devices"), "{said:?}");
+}
+
+#[test]
+fn a_clearing_of_what_is_not_there_is_told_once() {
+    let count = |scene: Scene| scene.check().of("clearing-not-counted").count();
+    // An item, and a finding, on one limb and on two.
+    assert_eq!(count(Scene::leg().cleared("foot-wound", "podiatry")), 1);
+    assert_eq!(count(Scene::leg().both("both legs").cleared("foot-wound", "podiatry")), 1);
+    assert_eq!(count(Scene::arm().cleared("hand-part", "fitter")), 1);
+    assert_eq!(count(Scene::arm().both("both arms").cleared("hand-part", "fitter")), 1);
+    // Where it is there, nothing is told.
+    assert_eq!(count(Scene::arm().seen("hand_swelling", "yes").cleared("hand-part", "fitter")), 0);
 }
