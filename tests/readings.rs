@@ -39,6 +39,18 @@ fn a_reading_far_off_the_band_is_cleared_first() {
 }
 
 #[test]
+fn a_reading_that_contradicts_is_told_once() {
+    // 27.7 mmHg are estimated: 45 contradicts that, 38.5 does not and is above 1.2 times 32.
+    let ids = |wrist: &str| {
+        let readings = read([wrist, "20", "13"]);
+        knitted("100", "36").set("readings", readings.value("readings")).check().above_note()
+    };
+    assert_eq!(ids("45"), ["rise clear-first"]);
+    assert_eq!(ids("38.5"), ["off-band clear-first"]);
+    assert!(ids("38.4").is_empty());
+}
+
+#[test]
 fn a_reading_is_held_against_something() {
     // Without a prescription and a class, above 20 mmHg.
     let free =

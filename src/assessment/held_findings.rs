@@ -67,7 +67,13 @@ fn known(estimated: &Estimated) -> Vec<Held> {
         is_bound,
         said: format!("The estimate is {text}"),
     });
+    // A reading that contradicts the estimate is cleared first as such: one matter, said once.
+    let contradicted = estimated
+        .readings
+        .as_ref()
+        .is_some_and(|said| said.against.iter().any(|one| one.landmark == at && one.contradicts));
     let read = estimated.read.iter().find(|(landmark, read)| *landmark == at && !read.in_hollow);
+    let read = read.filter(|_| !contradicted);
     let read = read.map(|(_, read)| Held {
         mmhg: read.mmhg,
         is_bound: false,
