@@ -186,3 +186,22 @@ fn a_piece_far_off_its_own_class_is_told_by_name() {
     assert!(told.iter().any(|one| one.starts_with("inner by itself: 28 mmHg at the wrist")), "{told:?}");
     assert!(said(&both("2"), "off-band").is_empty());
 }
+
+/// Source: the growth of the excess is held against what measuring a limb explains (3.3 %), the change of the excess
+/// against the error of both limbs: a growth that is told as such is not called error beside it.
+#[test]
+fn a_growth_is_not_called_error_beside_it() {
+    let base = Scene::arm().other("wrist@0=16 forearm@14=25 upper-arm@33=30");
+    let then = base.clone().set("measured_on", "2026-02-14");
+    let now = base.clone().girths("wrist@0=17.35 forearm@14=26.5 upper-arm@33=31.6").earlier(&then);
+    let checked = now.check();
+    assert_eq!(checked.severities("worsening"), ["caution"]);
+    let text = terminal_report(&build(&checked.0), 200);
+    let course = text.split("Course").nth(1).unwrap();
+    assert!(course.contains("The excess went from"), "{course}");
+    assert!(!course.contains("within measurement error"), "{course}");
+    // Short of the limit it is error and is called so.
+    let same = base.clone().girths("wrist@0=17.1 forearm@14=26.2 upper-arm@33=31.2").earlier(&then);
+    let text = terminal_report(&build(&same.check().0), 200);
+    assert!(text.contains("within measurement error"), "{text}");
+}

@@ -195,12 +195,14 @@ fn beyond(course: &LimbCourse, change: &Change, place: Place) -> Option<Finding>
     }
     Some(finding::change_beyond_error::change_beyond_error(
         place,
-        &change_words(change, &words::date_short(from)),
+        &change_words(change, &words::date_short(from), course.worsening.is_some()),
     ))
 }
 
 /// A change in words, without a full stop.
-pub fn change_words(change: &Change, since: &str) -> String {
+///
+/// `worse` = the limb is judged to have grown, by whatever part of it: then a growth is not called error beside it.
+pub fn change_words(change: &Change, since: &str, worse: bool) -> String {
     let shared = if change.on_shared_marks { ", by the marks that both visits share" } else { "" };
     if let Some(excess) = change.excess {
         let what = format!(
@@ -208,7 +210,7 @@ pub fn change_words(change: &Change, since: &str) -> String {
             words::whole(excess.was.ml),
             words::millilitre(excess.now.ml)
         );
-        return if excess.beyond() {
+        return if excess.beyond() || (worse && excess.now.ml > excess.was.ml) {
             format!("{what}{shared}")
         } else {
             format!("{what}{shared}, within measurement error")

@@ -84,7 +84,7 @@ fn of_change(limb: usize, course: &LimbCourse, change: &Change) -> Option<Change
         excess_change_ml: excess.and_then(|one| Figure::ml(one.ml)),
         excess_detectable_ml: excess.and_then(|one| Figure::ml(one.detectable_ml)),
         excess_beyond: excess.map(|one| one.beyond()),
-        words: change_words(change, &from),
+        words: change_words(change, &from, course.worsening.is_some()),
         from,
         to,
     })
@@ -209,7 +209,9 @@ fn notes(course: &LimbCourse, numbers: &VolumeNumbers) -> Vec<String> {
             if let Some(reduction) = excess.reduction_percent {
                 let (what, share) =
                     if reduction < 0.0 { ("has grown by", -reduction) } else { ("is smaller by", reduction) };
-                let error = if excess.beyond() { "" } else { ", within measurement error" };
+                // Growth that is judged as such is not called error beside it.
+                let judged = excess.beyond() || (reduction < 0.0 && course.worsening.is_some());
+                let error = if judged { "" } else { ", within measurement error" };
                 all.push(format!(
                     "Since {since} the excess {what} {} % of what it was{error}.",
                     words::trimmed(share, 1)
