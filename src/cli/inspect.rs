@@ -108,6 +108,8 @@ fn shape(args: &Inspect) -> anyhow::Result<Shape> {
     match path.extension().and_then(|ending| ending.to_str()).map(str::to_ascii_lowercase).as_deref() {
         Some("html" | "htm") => Ok(Shape::Html),
         Some("txt" | "text") | None => Ok(Shape::Text),
+        // An input of the run is refused as such, whatever its ending, where it would be written.
+        Some(_) if args.files.iter().any(|file| file.file_name() == path.file_name()) => Ok(Shape::Text),
         Some(other) => Err(anyhow!(
             "{}: `.{other}` is no form of this page; `.html` and `.txt` are known, or say `--format`",
             path.display()

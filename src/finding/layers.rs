@@ -17,10 +17,10 @@ pub const ENTRY: Entry = Entry {
 /// Two parts of a set at one mark: their sum in full, mmHg, and at the least share that was measured.
 pub fn of_set(place: Place, pieces: &[String], at: &str, least: f64, most: f64) -> Finding {
     Finding::of(&ENTRY, Severity::Note, place).say(format!(
-        "{} lie over one another {at}: together about {} to {}, which no class states.",
-        words::list(pieces),
+        "Parts of the set lie over one another {at}, together about {} to {}, which no class states: {}.",
         words::whole(least),
-        words::mmhg(most)
+        words::mmhg(most),
+        words::list(pieces)
     ))
 }
 
