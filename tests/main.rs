@@ -95,5 +95,6 @@ mod volume_command;
 mod worked_course;
 mod worked_pressure;
 mod worked_volume;
+mod whose;
 mod worn_words;
 mod wrong_before;

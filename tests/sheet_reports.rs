@@ -236,6 +236,7 @@ fn limb(limb: Limb, side: Side, marks: &[Taped]) -> LimbBlock {
         pressure: Vec::new(),
         gradient: Vec::new(),
         volume: Some(VolumeBlock {
+            tells_pair: true,
             method: "frustum",
             spacing_cm: None,
             measured_ml: Some(figure(2104.0, 0)),

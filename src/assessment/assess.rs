@@ -13,7 +13,8 @@ use super::wanted::{PrescribedHere, claimed_band};
 use super::weigh::{counted, decide, hold_orders, limb_outcome};
 use super::worn_findings::InUse;
 use super::{
-    Assessment, ChartAssessment, ChartOutcomes, LimbAssessment, LimbContext, Opened, Outcome, Setting,
+    Assessment, ChartAssessment, ChartOutcomes, LimbAssessment, LimbContext, LimbOutcomes, Opened, Outcome,
+    Setting,
 };
 use crate::finding::{self, Finding, Place};
 use crate::garment::{Chart, printed_labels};
@@ -74,7 +75,9 @@ pub fn assess(opened: &Opened, setting: &Setting) -> Option<Assessment> {
         let (own, of_garments) = garments_of(&context, opened);
         garments.extend(own);
         let volume = measure(record, limb, &setting.rules);
-        findings.extend(of_volume(record.limb, &volume, Place::limb(index), setting));
+        if record.tells_pair(limb) {
+            findings.extend(of_volume(record.limb, &volume, Place::limb(index), setting));
+        }
         let asked =
             ClientAsked { case, screened: &screened, index, held: held(&charts, &context, opened), setting };
         findings.extend(of_client(&asked));
@@ -108,8 +111,7 @@ pub fn assess(opened: &Opened, setting: &Setting) -> Option<Assessment> {
     }
     sort(&mut findings);
     settle_outcomes(&mut limbs, &findings);
-    let outcomes: Vec<Vec<ChartOutcomes>> =
-        limbs.iter().map(|limb| limb.charts.iter().map(|chart| chart.outcomes.clone()).collect()).collect();
+    let outcomes: Vec<LimbOutcomes> = limbs.iter().map(|limb| outcomes_of(record, limb)).collect();
     let decision = decide(&findings, &outcomes);
     hold_orders(&mut findings, decision.outcome);
     in_use.mark_same_again(&limbs, followed.as_ref(), &findings);
@@ -251,6 +253,12 @@ fn sort(findings: &mut [Finding]) {
             one.urgency,
         )
     });
+}
+
+fn outcomes_of(record: &Record, limb: &LimbAssessment) -> LimbOutcomes {
+    let name =
+        if record.is_both() { format!("{} {}", limb.side.name(), record.limb.name()) } else { String::new() };
+    LimbOutcomes { name, charts: limb.charts.iter().map(|chart| chart.outcomes.clone()).collect() }
 }
 
 fn settle_outcomes(limbs: &mut [LimbAssessment], findings: &[Finding]) {

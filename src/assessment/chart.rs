@@ -63,7 +63,13 @@ pub(super) fn assess_chart(context: &LimbContext<'_>, run: ChartInRun) -> (Chart
         shown,
         variant,
         length_note,
-        outcomes: ChartOutcomes { part, holds: Vec::new(), nearly: false, offer: String::new() },
+        outcomes: ChartOutcomes {
+            part,
+            holds: Vec::new(),
+            nearly: false,
+            offer: String::new(),
+            printed: String::new(),
+        },
         counted: false,
         chart,
     };
@@ -167,7 +173,13 @@ fn outcomes(context: &LimbContext<'_>, assessed: &ChartAssessment, found: &[Find
     holds.sort_unstable();
     holds.dedup();
     let nearly = length_unknown || assessed.choice.verdict == ChartVerdict::MeasureAgain;
-    ChartOutcomes { part: assessed.part, holds, nearly, offer: offer(context, assessed) }
+    ChartOutcomes {
+        part: assessed.part,
+        holds,
+        nearly,
+        offer: offer(context, assessed),
+        printed: assessed.printed.clone(),
+    }
 }
 
 /// `size 3 wide, regular, of sleeve chart B`.

@@ -3,7 +3,7 @@
 use super::LimbContext;
 use super::chart_assessment::ChartAssessment;
 use super::size_findings::{Garments, fall_words, of_estimate};
-use super::wanted::{claim_printed, claimed_band, is_as_prescribed};
+use super::wanted::{WantedPressure, claim_printed, claimed_band, is_as_prescribed};
 use crate::estimate::OnLimb;
 use crate::finding::{self, Finding, Place};
 use crate::quantity::mmhg;
@@ -63,21 +63,18 @@ fn of_offer(context: &LimbContext<'_>, asked: &ChartAsked<'_>) -> Vec<Finding> {
         found.push(finding::hand_part::hand_part(place, part, chart.hand_part.is_some()));
     }
     if let Some(wanted) = &context.wanted {
-        let offered =
-            chart.claim.as_ref().map_or_else(|| "a garment without a stated class".to_owned(), claim_printed);
-        match is_as_prescribed(chart.claim.as_ref(), wanted) {
-            Some(true) => {}
-            Some(false) => found.push(finding::prescription_differs::prescription_differs(
+        match (&chart.claim, is_as_prescribed(chart.claim.as_ref(), wanted)) {
+            (Some(claim), Some(false)) => found.push(finding::prescription_differs::prescription_differs(
                 place,
                 Severity::ClearFirst,
-                &offered,
+                &claim_printed(claim),
                 &wanted.printed,
             )),
-            None => found.push(finding::prescription_differs::prescription_differs(
+            (Some(_), _) => {}
+            (None, _) => found.push(finding::prescription_differs::class_not_stated(
                 place,
-                Severity::Caution,
-                &offered,
                 &wanted.printed,
+                estimate_held(asked.assessed, wanted).as_deref(),
             )),
         }
     }
@@ -89,6 +86,18 @@ fn of_offer(context: &LimbContext<'_>, asked: &ChartAsked<'_>) -> Vec<Finding> {
     }
     found.extend(of_cap(context, asked));
     found
+}
+
+/// Where the estimate of the size lies against what was prescribed, in words; none without an estimate.
+fn estimate_held(assessed: &ChartAssessment, wanted: &WantedPressure) -> Option<String> {
+    let reference = &assessed.shown(assessed.size()?)?.estimated.reference;
+    let mmhg = reference.mmhg?;
+    // As printed, in whole mmHg: a figure that reads as the end of the range is inside it.
+    let printed = mmhg.round();
+    let above = wanted.low.is_none_or(|low| printed >= low);
+    let below = wanted.high.is_none_or(|high| printed <= high);
+    let lies = if above && below { "inside it" } else { "outside it" };
+    Some(format!("The estimate, {} {}, lies {lies}", words::mmhg(mmhg), words::at(reference.landmark)))
 }
 
 /// The cap, held against the class's upper end on every chart and the estimate on the chosen size.

@@ -205,6 +205,12 @@ fn beyond(course: &LimbCourse, change: &Change, place: Place) -> Option<Finding>
 pub fn change_words(change: &Change, since: &str, worse: bool) -> String {
     let shared = if change.on_shared_marks { ", by the marks that both visits share" } else { "" };
     if let Some(excess) = change.excess {
+        if words::whole(excess.was.ml) == words::whole(excess.now.ml) && !excess.beyond() {
+            return format!(
+                "The excess is {}, the same as on {since}{shared}",
+                words::millilitre(excess.now.ml)
+            );
+        }
         let what = format!(
             "The excess went from {} to {} since {since}",
             words::whole(excess.was.ml),

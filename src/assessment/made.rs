@@ -136,7 +136,7 @@ pub fn assess_pattern(
     if !beyond.is_empty() {
         assessment.findings.push(finding::target_beyond::target_beyond(place, &beyond));
     }
-    assessment.decision = super::weigh::decide(&assessment.findings, &[Vec::new()]);
+    assessment.decision = super::weigh::decide(&assessment.findings, &[super::LimbOutcomes::default()]);
     super::weigh::hold_orders(&mut assessment.findings, assessment.decision.outcome);
     super::one_garment::said_of_garment(&mut assessment);
     Ok(PatternAssessment {

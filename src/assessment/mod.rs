@@ -65,6 +65,6 @@ pub use reading_findings::contradiction;
 pub use setting::Setting;
 pub use size_findings::{class_place, ends, fall_words};
 pub use wanted::{PrescribedHere, WantedPressure, claim_printed, claimed_band, class_printed};
-pub use weigh::{ChartOutcomes, counted, limb_outcome};
+pub use weigh::{ChartOutcomes, LimbOutcomes, counted, limb_outcome};
 pub use worn::{Held, NotHeld, WornGarment, WornPressure, WornState};
 pub use worn_findings::{worn_notes, worn_words};

@@ -5,6 +5,7 @@
 use super::{Act, Decision, Outcome, Subject};
 use crate::finding::{Decided, Finding, Who};
 use crate::rules::{Role, Severity, Urgency};
+use crate::words;
 
 /// What a chart brings to the decision.
 #[derive(Clone, Debug)]
@@ -17,6 +18,17 @@ pub struct ChartOutcomes {
     pub nearly: bool,
     /// What to say of a trial fitting: `size 3 wide, regular, sleeve chart B`.
     pub offer: String,
+    /// The chart as printed.
+    pub printed: String,
+}
+
+/// What the charts bring on one limb.
+#[derive(Clone, Debug, Default)]
+pub struct LimbOutcomes {
+    /// How the limb is told from the other of the report, `right arm`; empty where it is the only one.
+    pub name: String,
+    /// Its charts, in their order.
+    pub charts: Vec<ChartOutcomes>,
 }
 
 impl ChartOutcomes {
@@ -36,6 +48,13 @@ impl ChartOutcomes {
             Outcome::Incomplete => 5,
             Outcome::Stop => 6,
         }
+    }
+}
+
+impl LimbOutcomes {
+    /// The chart that counts of each part.
+    fn counted(&self) -> impl Iterator<Item = &ChartOutcomes> {
+        counted(&self.charts).into_iter().filter_map(|at| self.charts.get(at))
     }
 }
 
@@ -99,13 +118,11 @@ pub fn limb_outcome(findings: &[Finding], limb: usize, charts: &[ChartOutcomes])
 }
 
 /// The one decision, from the findings and the charts of every limb. A garment file adds its findings.
-pub(super) fn decide(findings: &[Finding], limbs: &[Vec<ChartOutcomes>]) -> Decision {
+pub(super) fn decide(findings: &[Finding], limbs: &[LimbOutcomes]) -> Decision {
     let mut all = client_outcomes(findings, None);
     all.extend(garment_outcomes(findings, None));
-    for charts in limbs {
-        all.extend(
-            counted(charts).into_iter().filter_map(|at| charts.get(at)).flat_map(|chart| chart.holds.clone()),
-        );
+    for limb in limbs {
+        all.extend(limb.counted().flat_map(|chart| chart.holds.clone()));
     }
     all.sort_unstable();
     all.dedup();
@@ -117,7 +134,7 @@ pub(super) fn decide(findings: &[Finding], limbs: &[Vec<ChartOutcomes>]) -> Deci
 }
 
 /// What brought the outcome: the client before a garment file before a chart.
-fn subject(findings: &[Finding], limbs: &[Vec<ChartOutcomes>], outcome: Option<Outcome>) -> Subject {
+fn subject(findings: &[Finding], limbs: &[LimbOutcomes], outcome: Option<Outcome>) -> Subject {
     let Some(outcome) = outcome else { return Subject::Client { limb: None } };
     if client_outcomes(findings, None).contains(&outcome) {
         let both = limbs.len() > 1;
@@ -127,10 +144,10 @@ fn subject(findings: &[Finding], limbs: &[Vec<ChartOutcomes>], outcome: Option<O
     if garment_outcomes(findings, None).contains(&outcome) {
         return Subject::Garment;
     }
-    for (limb, charts) in limbs.iter().enumerate() {
-        let own = counted(charts)
+    for (limb, own) in limbs.iter().enumerate() {
+        let own = counted(&own.charts)
             .into_iter()
-            .find(|at| charts.get(*at).is_some_and(|one| one.holds.contains(&outcome)));
+            .find(|at| own.charts.get(*at).is_some_and(|one| one.holds.contains(&outcome)));
         if let Some(chart) = own {
             return Subject::Chart { limb, chart };
         }
@@ -178,9 +195,9 @@ fn deciding(findings: &[Finding], outcome: Outcome, subject: Subject) -> Vec<usi
 
 /// Every stop and clear-first finding that stands for client, garment files and counted charts, most urgent
 /// first.
-fn standing<'f>(findings: &'f [Finding], limbs: &[Vec<ChartOutcomes>]) -> Vec<&'f Finding> {
+fn standing<'f>(findings: &'f [Finding], limbs: &[LimbOutcomes]) -> Vec<&'f Finding> {
     let concerns = |finding: &Finding| match (finding.place.limb, finding.place.chart) {
-        (Some(limb), Some(chart)) => limbs.get(limb).is_some_and(|charts| counted(charts).contains(&chart)),
+        (Some(limb), Some(chart)) => limbs.get(limb).is_some_and(|own| counted(&own.charts).contains(&chart)),
         _ => true,
     };
     let stands = |one: &&Finding| one.severity == Severity::Stop || one.must_be_cleared();
@@ -206,7 +223,7 @@ fn acts(matters: &[&Finding], all: &mut Vec<Act>) {
 /// The words of the decision, from what decided it.
 fn said(
     findings: &[Finding],
-    limbs: &[Vec<ChartOutcomes>],
+    limbs: &[LimbOutcomes],
     outcome: Option<Outcome>,
     also: Vec<Outcome>,
     subject: Subject,
@@ -229,7 +246,7 @@ fn said(
         1 => " One more matter stands beside it.".to_owned(),
         many => format!(" {many} more matters stand beside it."),
     };
-    let message = first.map_or("", |one| one.message.as_str());
+    let message = first.map_or_else(String::new, |one| told(one, limbs));
     let mut all = Vec::new();
     let (reason, next): (String, String) = match outcome {
         None => {
@@ -245,7 +262,7 @@ fn said(
             let lead = if outcome == Some(Outcome::Stop) { "Do not fit." } else { first.map_or("", lead) };
             let more = pressing.first().map_or_else(String::new, |one| {
                 let when = when_words(one.urgency);
-                format!(" {when}, beside it: {}", one.message)
+                format!(" {when}, beside it: {}", told(one, limbs))
             });
             let next: Vec<&str> = pressing
                 .iter()
@@ -262,7 +279,7 @@ fn said(
         Some(Outcome::MadeToMeasure) => {
             all.push(Act { who: vec![Who::Role(Role::Fitter)], urgency });
             (
-                made_to_measure_reason(first, subject),
+                made_to_measure_reason(first, limbs, subject),
                 "A certified fitter takes and checks a made-to-measure order.".to_owned(),
             )
         }
@@ -310,21 +327,53 @@ fn lead(first: &Finding) -> &'static str {
     }
 }
 
-fn made_to_measure_reason(first: Option<&Finding>, _subject: Subject) -> String {
-    match first {
-        Some(finding) => finding.message.clone(),
-        None => "No stock size of the charts given takes every girth.".to_owned(),
+/// What a finding says, and of which limb and chart where the run holds several.
+fn told(one: &Finding, limbs: &[LimbOutcomes]) -> String {
+    let Some(limb) = one.place.limb else { return one.message.clone() };
+    let whose = whose(limbs, limb, one.place.chart);
+    let named =
+        limbs.get(limb).is_some_and(|own| one.message.contains(&own.name)) && one.place.chart.is_none();
+    if whose.is_empty() || named { one.message.clone() } else { format!("{whose}: {}", one.message) }
+}
+
+/// `Right arm, sleeve chart A`: as much of it as tells the place from the others of the run.
+fn whose(limbs: &[LimbOutcomes], limb: usize, chart: Option<usize>) -> String {
+    let Some(own) = limbs.get(limb) else { return String::new() };
+    let chart = chart.and_then(|at| own.charts.get(at)).filter(|_| own.charts.len() > 1);
+    let parts = [own.name.as_str(), chart.map_or("", |one| one.printed.as_str())];
+    let all: Vec<&str> = parts.into_iter().filter(|one| !one.is_empty()).collect();
+    words::capital(&all.join(", "))
+}
+
+fn made_to_measure_reason(first: Option<&Finding>, limbs: &[LimbOutcomes], subject: Subject) -> String {
+    if let Some(finding) = first {
+        return told(finding, limbs);
+    }
+    let Subject::Chart { limb, chart } = subject else {
+        return "No stock size of the charts given takes every girth.".to_owned();
+    };
+    let charts = limbs.get(limb).map(|own| own.charts.as_slice()).unwrap_or_default();
+    let part = charts.get(chart).map(|one| one.part);
+    let of_part = || charts.iter().filter(|one| Some(one.part) == part);
+    // A size that takes every girth and must not be worn is passed over; the reason says so.
+    let barred = of_part().any(|one| one.outcome() == Outcome::Stop && !one.offer.is_empty());
+    let may = if barred { " that may be worn" } else { "" };
+    let given = if of_part().count() == charts.len() {
+        "the charts given".to_owned()
+    } else {
+        words::list(&of_part().map(|one| one.printed.clone()).collect::<Vec<_>>())
+    };
+    let size = format!("o stock size of {given}{may} takes every girth.");
+    match limbs.get(limb).filter(|own| !own.name.is_empty()) {
+        Some(own) => format!("{}: n{size}", words::capital(&own.name)),
+        None => format!("N{size}"),
     }
 }
 
-fn trial_reason(limbs: &[Vec<ChartOutcomes>]) -> String {
-    let offers: Vec<String> = limbs
-        .iter()
-        .flat_map(|charts| {
-            counted(charts).into_iter().filter_map(|at| charts.get(at)).map(|one| one.offer.clone())
-        })
-        .collect();
-    format!("{}: go on to a trial fitting.", crate::words::list(&offers))
+fn trial_reason(limbs: &[LimbOutcomes]) -> String {
+    let offers: Vec<String> =
+        limbs.iter().flat_map(|limb| limb.counted().map(|one| one.offer.clone())).collect();
+    format!("{}: go on to a trial fitting.", words::list(&offers))
 }
 
 /// Under a stop and under refer nothing invites to order: such a next step waits.

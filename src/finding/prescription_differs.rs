@@ -13,6 +13,14 @@ pub const ENTRY: Entry = Entry {
     source: "",
 };
 
+/// A garment whose class is not stated, beside a prescription; the estimate held against it, as said.
+pub fn class_not_stated(place: Place, prescribed: &str, estimate: Option<&str>) -> Finding {
+    let held = estimate.map_or_else(String::new, |one| format!(" {one}."));
+    Finding::of(&ENTRY, Severity::Caution, place)
+        .say(format!("The garment offered states no class; prescribed is {prescribed}.{held}"))
+        .next("Ask for its class, or take a garment as prescribed.", &[Who::Role(Role::Prescriber)])
+}
+
 /// What is offered and what was prescribed, as said.
 pub fn prescription_differs(place: Place, severity: Severity, offered: &str, prescribed: &str) -> Finding {
     Finding::of(&ENTRY, severity, place)

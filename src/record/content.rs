@@ -209,6 +209,15 @@ impl Record {
         }
     }
 
+    /// Whether what both limbs give together is told under this one: of two limbs the affected one, else the
+    /// first, so that it is said once.
+    pub fn tells_pair(&self, limb: &LimbRecord) -> bool {
+        match self.affected {
+            Affected::One(side) if self.is_both() => side == limb.side,
+            _ => self.limbs.first().is_none_or(|first| first.side == limb.side),
+        }
+    }
+
     /// Whether a question of a limb was answered, at the top of the record or for its side.
     pub fn is_confirmed(&self, limb: &LimbRecord, what: super::Confirmable) -> bool {
         let mut words = self.confirmed.iter().chain(&limb.confirmed);

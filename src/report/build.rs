@@ -116,7 +116,7 @@ fn limb_block(found: &Assessment, index: usize, limb: &LimbRecord, assessed: &Li
         charts: assessed.charts.iter().map(|chart| build_chart::chart(found, index, chart)).collect(),
         pressure,
         gradient,
-        volume: Some(VolumeBlock::of(record.limb, &assessed.volume)),
+        volume: Some(VolumeBlock::of(record.limb, &assessed.volume, record.tells_pair(limb))),
         needs: needs(found, index),
         hand_or_foot_swollen: limb.observed.extremity_swelling.and_then(|answer| match answer {
             YesNo::Yes => Some(true),

@@ -136,7 +136,10 @@ fn line(found: &Assessment, limb: usize, one: &ChartAssessment) -> String {
                 Outcome::TrialFitting if decision == Some(Outcome::TrialFitting) => {
                     format!("size {label}{variant}: go on to a trial fitting")
                 }
-                Outcome::TrialFitting => said,
+                Outcome::TrialFitting => match stands_elsewhere(found, limb) {
+                    Some(other) => format!("{said}; what stands against a fitting concerns the {other}"),
+                    None => said,
+                },
                 Outcome::FallUnknown => format!("{said}; its fall is not known"),
                 Outcome::Refer => {
                     let made = one.outcomes.holds.contains(&Outcome::MadeToMeasure);
@@ -179,6 +182,14 @@ fn line(found: &Assessment, limb: usize, one: &ChartAssessment) -> String {
         text.replace_range(..1, &first);
     }
     text
+}
+
+/// The other limb, where nothing stands against this one and the decision is about that.
+fn stands_elsewhere(found: &Assessment, limb: usize) -> Option<String> {
+    let free = |one: &crate::assessment::LimbAssessment| one.outcome == Some(Outcome::TrialFitting);
+    let other = found.limbs.iter().find(|one| !free(one))?;
+    let own = found.limbs.get(limb).filter(|own| free(own))?;
+    (own.side != other.side).then(|| format!("{} {}", other.side.name(), found.record.limb.name()))
 }
 
 /// What ends a refer of the chart.

@@ -206,7 +206,9 @@ fn notes(course: &LimbCourse, numbers: &VolumeNumbers) -> Vec<String> {
     for change in &course.changes {
         let Some(since) = on(change.from) else { continue };
         if let Some(excess) = &change.excess {
-            if let Some(reduction) = excess.reduction_percent {
+            // A change that prints as nothing is told once, as no change.
+            let shown = excess.reduction_percent.filter(|one| words::trimmed(one.abs(), 1) != "0");
+            if let Some(reduction) = shown {
                 let (what, share) =
                     if reduction < 0.0 { ("has grown by", -reduction) } else { ("is smaller by", reduction) };
                 // Growth that is judged as such is not called error beside it.

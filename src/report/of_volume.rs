@@ -32,7 +32,7 @@ pub(super) fn ml(volume: Option<LimbVolume>) -> Option<Figure> {
 
 impl VolumeBlock {
     /// Of the volume of a limb at one visit.
-    pub fn of(limb: Limb, volume: &VisitVolume) -> Self {
+    pub fn of(limb: Limb, volume: &VisitVolume, tells_pair: bool) -> Self {
         let spacing = volume.spacing_cm.and_then(|cm| Figure::new(cm, 1)).map(|mut figure| {
             figure.text = words::trimmed(figure.value, 1);
             figure
@@ -66,6 +66,7 @@ impl VolumeBlock {
                 .collect(),
             differences: differences.collect(),
             not_compared: not_compared(volume),
+            tells_pair,
             words: graded_words(volume),
         }
     }

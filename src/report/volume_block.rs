@@ -29,6 +29,9 @@ pub struct VolumeBlock {
     pub differences: Vec<DifferenceBlock>,
     /// Why both limbs are not compared.
     pub not_compared: Option<String>,
+    /// Whether what both limbs give together is told under this one; of two it is told once.
+    #[serde(skip)]
+    pub tells_pair: bool,
     /// In plain words: `ISL: minimal; CTCAE v3: grade 2; 200 mL: met`.
     pub words: String,
 }

@@ -109,7 +109,7 @@ impl VolumeReport {
                     side: limb.side,
                     printed: format!("{} {}", limb.side.name(), record.limb.name()),
                     other_printed: format!("{} {}", other.name(), record.limb.name()),
-                    volume: VolumeBlock::of(record.limb, volume),
+                    volume: VolumeBlock::of(record.limb, volume, record.tells_pair(limb)),
                     detail: VolumeDetail::of(volume),
                 }
             })

@@ -220,6 +220,10 @@ fn excess(
     if !matches!(affected, Affected::One(_)) || then.record.affected != affected {
         return Err(NoExcess::NotOneSided);
     }
+    if then.record.other_marks(then.limb).is_none() && now.record.other_marks(now.limb).is_none() {
+        // Never measured: there is no comparison that was lost.
+        return Err(NoExcess::NotOneSided);
+    }
     let missing = |seen: &Seen<'_>, otherwise| {
         if seen.record.other_marks(seen.limb).is_some() { NoExcess::OtherMarks } else { otherwise }
     };

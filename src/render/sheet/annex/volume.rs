@@ -23,25 +23,25 @@ pub(in crate::render) fn volume(report: &Report) -> Vec<Block> {
 
 fn girths(limb: &LimbBlock) -> Option<Block> {
     limb.marks.iter().any(|mark| mark.other_cm.is_some()).then(|| {
-        let mut table = Table::new(
-            "",
-            vec![
-                Column::words("Mark"),
-                Column::numbers(capital(&limb.printed), "cm"),
-                Column::numbers("Other side", "cm"),
-                Column::numbers("Affected minus other", "cm"),
-            ],
-        );
+        let mut columns = vec![
+            Column::words("Mark"),
+            Column::numbers(capital(&limb.printed), "cm"),
+            Column::numbers("Other side", "cm"),
+        ];
+        let signed = limb.volume.iter().any(|volume| !volume.differences.is_empty());
+        if signed {
+            columns.push(Column::numbers("Affected minus other", "cm"));
+        }
+        let mut table = Table::new("", columns);
         for mark in &limb.marks {
             let name = mark.landmark.map_or_else(|| format!("at {} cm", mark.at_cm.text), words::label);
             let difference =
                 limb.volume.iter().flat_map(|volume| &volume.differences).find(|one| one.mark == name);
-            table.push(vec![
-                name.clone(),
-                mark.girth_cm.text.clone(),
-                text(mark.other_cm.as_ref()),
-                text(difference.map(|one| &one.difference_cm)),
-            ]);
+            let mut row = vec![name.clone(), mark.girth_cm.text.clone(), text(mark.other_cm.as_ref())];
+            if signed {
+                row.push(text(difference.map(|one| &one.difference_cm)));
+            }
+            table.push(row);
         }
         Block::Table(table)
     })
@@ -53,14 +53,17 @@ fn volumes(limb: &LimbBlock, volume: &VolumeBlock) -> Vec<Block> {
     let spacing =
         volume.spacing_cm.as_ref().map(|one| format!(", every {} cm", one.text)).unwrap_or_default();
     if let Some(measured) = ml(volume.measured_ml.as_ref()) {
-        let other =
-            ml(volume.other_ml.as_ref()).map(|other| format!("; other side {other}")).unwrap_or_default();
+        let other = ml(volume.other_ml.as_ref().filter(|_| volume.tells_pair))
+            .map(|other| format!("; other side {other}"))
+            .unwrap_or_default();
         keys.push(Entry::new(
             capital(&limb.printed),
             format!("{measured}{other} ({} method{spacing}; hand and foot left out).", volume.method),
         ));
     }
-    if let (Some(excess), Some(percent)) = (&volume.excess_ml, &volume.excess_percent) {
+    if let (Some(excess), Some(percent), true) =
+        (&volume.excess_ml, &volume.excess_percent, volume.tells_pair)
+    {
         let sd = volume
             .sd_ml
             .as_ref()
@@ -72,18 +75,19 @@ fn volumes(limb: &LimbBlock, volume: &VolumeBlock) -> Vec<Block> {
         let percent = part
             .excess_percent
             .as_ref()
+            .filter(|_| volume.tells_pair)
             .map(|one| format!(", {} % more than the other", one.text))
             .unwrap_or_default();
         let measured = ml(part.measured_ml.as_ref()).unwrap_or_default();
         keys.push(Entry::new(capital(&part.part), format!("{measured}{percent}.")));
     }
-    if !volume.words.is_empty() {
+    if volume.tells_pair && !volume.words.is_empty() {
         keys.push(Entry::new(
             "In published sets",
             format!("{} None of them is a verdict.", sentence(&volume.words)),
         ));
     }
-    if let Some(why) = &volume.not_compared {
+    if let Some(why) = volume.not_compared.as_ref().filter(|_| volume.tells_pair) {
         keys.push(Entry::new("Not compared", sentence(why)));
     }
     if keys.is_empty() { Vec::new() } else { vec![Block::Keys(keys)] }

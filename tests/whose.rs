@@ -1,0 +1,138 @@
+//! Of several limbs and charts the headline says which one it is about, and what both give together is said once.
+//!
+//! Source: each rule as the decision states it.
+
+use crate::scene::{SLEEVE, Scene};
+use tapeline::report::build;
+
+fn both() -> Scene {
+    Scene::arm().both("both arms")
+}
+
+fn reason(scene: &Scene) -> String {
+    scene.check().0.decision.reason.clone()
+}
+
+fn lines(scene: &Scene) -> Vec<String> {
+    let report = build(&scene.check().0);
+    report.limbs.iter().flat_map(|limb| limb.charts.iter().map(|one| one.line.clone())).collect()
+}
+
+#[test]
+fn a_matter_of_one_limb_of_two_names_it() {
+    // The right hand is swollen; the sleeves have no part for it.
+    let swollen = both().change("right", "hand_swelling: no", "hand_swelling: yes");
+    assert!(reason(&swollen).contains("Right arm: The hand is swollen"), "{}", reason(&swollen));
+    let alone = Scene::arm().seen("hand_swelling", "yes");
+    assert!(!reason(&alone).to_lowercase().contains("left arm"), "{}", reason(&alone));
+    // The healthy left arm is not left without a reason.
+    let said = lines(&swollen);
+    assert!(said[0].ends_with("what stands against a fitting concerns the right arm."), "{said:?}");
+    assert!(!said[1].contains("concerns"), "{said:?}");
+    // Where nothing stands against either, nothing is said to.
+    assert!(lines(&both()).iter().all(|one| !one.contains("concerns")));
+}
+
+#[test]
+fn no_stock_size_names_the_limb_it_is_missing_for() {
+    let wide = both().change("right", "girth: 17", "girth: 21.5");
+    assert_eq!(reason(&wide), "Right arm: no stock size of the charts given takes every girth.");
+    let alone = Scene::arm().change("marks", "girth: 17", "girth: 21.5");
+    assert_eq!(reason(&alone), "No stock size of the charts given takes every girth.");
+}
+
+#[test]
+fn a_matter_of_one_chart_of_two_names_it() {
+    let other = SLEEVE.replace("label: sleeves", "label: finer sleeves").replace("hand_part: no\n", "");
+    let two = Scene::arm().chart(&other).seen("hand_swelling", "yes");
+    assert!(reason(&two).contains("leeves: The hand is swollen"), "{}", reason(&two));
+}
+
+#[test]
+fn a_size_that_must_not_be_worn_is_not_said_to_be_missing() {
+    // The first chart takes every girth and holds the allergen; the second takes no girth.
+    let small = SLEEVE
+        .replace("label: sleeves", "label: small sleeves")
+        .replace("14-20", "8-9")
+        .replace("20-26", "9-10")
+        .replace("26-32", "10-11")
+        .replace("wrist: 12.5", "wrist: 6")
+        .replace("wrist: 16.5", "wrist: 7")
+        .replace("wrist: 20.5", "wrist: 8");
+    let both_charts = |materials: &str| {
+        Scene::arm()
+            .only_chart(&SLEEVE.replace("[polyamide]", materials))
+            .chart(&small)
+            .set("allergies", "[latex]")
+    };
+    let barred = both_charts("[latex]");
+    assert_eq!(barred.check().outcome(), "made-to-measure");
+    assert_eq!(reason(&barred), "No stock size of the charts given that may be worn takes every girth.");
+    assert_eq!(both_charts("[polyamide]").check().outcome(), "trial-fitting");
+}
+
+#[test]
+fn what_both_limbs_give_together_is_said_once() {
+    let left = both()
+        .set("affected", "left")
+        .change("left", "girth: 26", "girth: 29")
+        .set("confirmed", "[affected]");
+    let checked = left.check();
+    let places: Vec<_> = checked.of("excess").map(|one| one.place.limb).collect();
+    assert_eq!(places, [Some(0)], "{:?}", checked.ids());
+    let right = both()
+        .set("affected", "right")
+        .change("right", "girth: 26", "girth: 29")
+        .set("confirmed", "[affected]");
+    let places: Vec<_> = right.check().of("excess").map(|one| one.place.limb).collect();
+    assert_eq!(places, [Some(1)]);
+}
+
+#[test]
+fn an_estimate_inside_what_was_prescribed_is_said_to_be() {
+    // Stretch 36 % of 17 cm is 76.8 N/m on the knit's curve, so 4.71278 * 76.8 / 17 = 21.3 mmHg (derived).
+    let chart = SLEEVE
+        .replace("scheme: ral-gz-387-2\nclass: \"2\"\n", "")
+        .replace("hand_part: no", "hand_part: no\nfabric: ../fabrics/knit-r2.yaml");
+    let of = |range: &str| {
+        let wanted = format!("{{range: {range}, by: consultant}}");
+        let checked = Scene::arm().only_chart(&chart).set("prescribed", &wanted).check();
+        let told = checked.of("prescription-differs");
+        told.map(|one| (one.severity.word(), one.message.clone())).collect::<Vec<_>>()
+    };
+    let first = "The garment offered states no class; prescribed is 18 to 25 mmHg. The estimate, 21 mmHg at the wrist, lies inside it.";
+    assert_eq!(of("18-25 mmHg"), [("caution", first.to_owned())]);
+    assert!(of("18-20 mmHg")[0].1.ends_with("21 mmHg at the wrist, lies outside it."));
+    assert!(of("22-30 mmHg")[0].1.ends_with("21 mmHg at the wrist, lies outside it."));
+    assert!(of("18-21 mmHg")[0].1.ends_with("lies inside it."));
+}
+
+#[test]
+fn an_excess_that_did_not_change_is_not_smaller_by_nothing() {
+    let before =
+        Scene::arm().other("wrist@0=16 forearm@14=24 upper-arm@33=29").set("measured_on", "2026-03-07");
+    let now = Scene::arm().other("wrist@0=16 forearm@14=24 upper-arm@33=29").earlier(&before);
+    let report = build(&now.check().0);
+    let course = report.course.unwrap();
+    let said =
+        format!("{:?}", (&course.notes, course.changes.iter().map(|one| &one.words).collect::<Vec<_>>()));
+    assert!(said.contains("the same as on 2026-03-07") && !said.contains("0 %"), "{said}");
+    let less = now.change("marks", "girth: 31", "girth: 30.5");
+    let said = format!("{:?}", build(&less.check().0).course.unwrap().notes);
+    assert!(said.contains("is smaller by"), "{said}");
+}
+
+#[test]
+fn another_limb_that_was_never_measured_is_no_lost_comparison() {
+    let lost = |then: bool, now: bool| {
+        let other = |scene: Scene, has: bool| {
+            if has { scene.other("wrist@0=16 forearm@14=24 upper-arm@33=29") } else { scene }
+        };
+        let before = other(Scene::arm().set("measured_on", "2026-03-01"), then);
+        let scene = other(Scene::arm(), now).earlier(&before);
+        format!("{:?}", build(&scene.check().0).course.unwrap().notes)
+    };
+    assert!(!lost(false, false).contains("cannot be compared"), "{}", lost(false, false));
+    assert!(lost(false, true).contains("was not measured then"), "{}", lost(false, true));
+    assert!(lost(true, false).contains("was not measured this time"), "{}", lost(true, false));
+}
