@@ -75,9 +75,7 @@ pub fn assess(opened: &Opened, setting: &Setting) -> Option<Assessment> {
         let (own, of_garments) = garments_of(&context, opened);
         garments.extend(own);
         let volume = measure(record, limb, &setting.rules);
-        if record.tells_pair(limb) {
-            findings.extend(of_volume(record.limb, &volume, Place::limb(index), setting));
-        }
+        findings.extend(of_volume(&context, &volume));
         let asked =
             ClientAsked { case, screened: &screened, index, held: held(&charts, &context, opened), setting };
         findings.extend(of_client(&asked));

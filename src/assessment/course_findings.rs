@@ -1,6 +1,6 @@
 //! Owns which findings the course over the visits brings, and those of volume.
 
-use super::Setting;
+use super::LimbContext;
 use crate::anatomy::Limb;
 use crate::finding::{self, Finding, Place};
 use crate::rules::Severity;
@@ -21,8 +21,12 @@ pub fn part_name(limb: Limb, part: PartOfLimb) -> &'static str {
 }
 
 /// Findings of the volumes at this visit.
-pub(super) fn of_volume(limb: Limb, volume: &VisitVolume, place: Place, setting: &Setting) -> Vec<Finding> {
+pub(super) fn of_volume(context: &LimbContext<'_>, volume: &VisitVolume) -> Vec<Finding> {
     let mut found = Vec::new();
+    if !context.record.tells_pair(context.limb) {
+        return found;
+    }
+    let (limb, place, setting) = (context.record.limb, Place::limb(context.index), context.setting);
     match volume.uncompared {
         Some(Uncompared::OtherMarks) => found.push(finding::volume_not_compared::volume_not_compared(
             place,
