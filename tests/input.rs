@@ -413,8 +413,8 @@ fn read_every_kind() {
     let _ = tapeline::record::read_visits(&visits);
     let _ = tapeline::rules::read_shipped_rules("default");
     let _ = tapeline::rules::read_shipped_rules("awmf-037-005");
-    // The shipped sets raise no finding.
-    let raising = "tapeline: rules/1\nid: own\nextends: default\nlabel: own\nsource: own\nraised: [{finding: slope-steep, severity: clear-first, basis: house rule, why: own}]\n";
+    // The shipped sets raise no finding and state the tape's error once.
+    let raising = "tapeline: rules/1\nid: own\nextends: default\nlabel: own\nsource: own\nraised: [{finding: slope-steep, severity: clear-first, basis: house rule, why: own}]\ntape_sd: [{landmark: wrist, sd: 0.3 cm, basis: invented, why: own}, {limb: leg, share: 1 %, least: 0.2 cm, most: 0.4 cm, basis: invented, why: own}]\n";
     let _ = tapeline::rules::read_rules(Some(source(raising)));
 }
 

@@ -89,6 +89,7 @@ mod settled_words;
 mod shipped;
 mod urgent_first;
 mod sizing;
+mod tape;
 mod units;
 mod visits;
 mod volume_command;

@@ -364,6 +364,7 @@ pub fn trial() -> Report {
             file: "arm.yaml".to_owned(),
         },
         rules: RulesBlock {
+            tape: Vec::new(),
             id: "default".to_owned(),
             name: "tapeline's questions, after Rabe 2020 and others".to_owned(),
             lowered: Vec::new(),

@@ -9,7 +9,7 @@ use crate::garment::{Chart, Outfit, Piece};
 use crate::gradient::Grade;
 use crate::quantity::Range;
 use crate::record::Reading;
-use crate::rules::{NumberId, Severity};
+use crate::rules::Severity;
 use crate::sizing::{ChartVerdict, LengthFit, SizeVerdict, Sizing, SizingInput, choose, judge, same_again};
 use crate::words;
 
@@ -31,8 +31,8 @@ pub(super) struct ChartInRun {
 pub(super) fn assess_chart(context: &LimbContext<'_>, run: ChartInRun) -> (ChartAssessment, Vec<Finding>) {
     let setting = context.setting;
     let ChartInRun { chart, printed, part, place, part_elsewhere } = run;
-    let tape = setting.number(NumberId::TapeSd);
-    let input = SizingInput::of(context.limb, context.record.positions_from, &chart, |_| tape);
+    let tape = setting.rules.tape();
+    let input = SizingInput::of(context.limb, context.record.positions_from, &chart, &tape);
     let limits = setting.limits();
     let sizing = judge(&input, &chart, limits);
     let candidates = candidates(&sizing, &chart, context.postponed, limits);

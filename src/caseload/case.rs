@@ -7,6 +7,7 @@ use crate::anatomy::{Landmark, Limb};
 use crate::input::{RowCells, Spot};
 use crate::quantity::{Girth, Position, Span};
 use crate::record::{LengthName, Mark};
+use crate::rules::TapeSd;
 use crate::sizing::{KnownGirth, SizingInput};
 
 /// Landmarks of one limb, at most.
@@ -95,11 +96,12 @@ impl Case {
     }
 
     /// What sizing asks for.
-    pub fn input(&self, limb: Limb, tape_sd_cm: f64) -> SizingInput {
+    pub fn input(&self, limb: Limb, tape: &TapeSd) -> SizingInput {
         let all = Landmark::of(limb).iter().zip(&self.girths);
         let girths = all.filter_map(|(landmark, tenths)| {
             let girth = Girth::from_tenths(i64::from(*tenths))?;
-            Some((*landmark, KnownGirth { girth, sd_cm: tape_sd_cm, tapes: 1 }))
+            let sd_cm = tape.of_mean(limb, Some(*landmark), girth.cm(), 1);
+            Some((*landmark, KnownGirth { girth, sd_cm, tapes: 1 }))
         });
         SizingInput { girths: girths.collect(), lengths: self.lengths.iter().copied().collect() }
     }

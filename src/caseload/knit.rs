@@ -5,6 +5,7 @@ use crate::anatomy::Landmark;
 use crate::estimate::EstimateRules;
 use crate::garment::{Chart, Fabric, Garment};
 use crate::quantity::{PASCAL_PER_MMHG, phi_quick};
+use crate::rules::TapeSd;
 
 /// mmHg of one N/m over one cm (derived: 2π in cm, in mmHg).
 const PRESS: f64 = std::f64::consts::TAU * 100.0 / PASCAL_PER_MMHG;
@@ -97,7 +98,7 @@ impl Knit {
     }
 
     /// The pressure at a mark on a girth in tenths of a millimetre.
-    pub(super) fn pressed(&self, mark: &KnitMark, tenths: i32, curve: &Curve, tape_sd: f64) -> Pressed {
+    pub(super) fn pressed(&self, mark: &KnitMark, tenths: i32, curve: &Curve, tape: &TapeSd) -> Pressed {
         let girth = f64::from(tenths) / 100.0;
         if girth <= mark.relaxed_cm {
             return Pressed::Slack;
@@ -110,7 +111,8 @@ impl Knit {
         let mmhg = scale * tension / girth;
         let per_girth = scale * ((1.0 + stretch) * slope - tension) / (girth * girth);
         let per_relaxed = scale * slope * (1.0 + stretch) / (girth * mark.relaxed_cm);
-        let own = (tape_sd * per_girth).powi(2) + (mark.relaxed_sd * per_relaxed).powi(2);
+        let tape = tape.of_mean(mark.landmark.limb(), Some(mark.landmark), girth, 1);
+        let own = (tape * per_girth).powi(2) + (mark.relaxed_sd * per_relaxed).powi(2);
         let sd = (own + (curve.tension_sd * mmhg).powi(2)).sqrt();
         Pressed::Known { mmhg, sd, own: own.sqrt() }
     }
@@ -121,7 +123,6 @@ impl Knit {
         if !self.has_fall {
             return true;
         }
-        let tape = rules.tape_sd_cm;
         let fall = &rules.fall;
         let mut points = [(0.0_f64, 0.0_f64); PLACES];
         let mut count = 0;
@@ -131,13 +132,14 @@ impl Knit {
                 continue;
             }
             let girth = f64::from(tenths) / 100.0;
+            let tape = rules.tape.of_mean(mark.landmark.limb(), Some(mark.landmark), girth, 1);
             let error = tape * tape + (mark.relaxed_sd * girth / mark.relaxed_cm).powi(2);
             let over = girth - mark.relaxed_cm;
             // Below half the error of the difference another girth counts.
             if over <= 0.0 || over * over < fall.contact * fall.contact * error {
                 return false;
             }
-            let Pressed::Known { mmhg, own, .. } = self.pressed(mark, tenths, curve, tape) else {
+            let Pressed::Known { mmhg, own, .. } = self.pressed(mark, tenths, curve, &rules.tape) else {
                 return false;
             };
             let s = (own / mmhg).clamp(fall.least_sd, fall.most_sd);

@@ -117,7 +117,7 @@ impl Prepared {
     }
 
     fn choice(&self, case: &Case) -> (Sizing, Choice, Vec<bool>) {
-        let input = case.input(self.chart.limb, self.rules.tape_sd_cm);
+        let input = case.input(self.chart.limb, &self.rules.tape);
         let sizing = judge(&input, &self.chart, self.limits);
         let marks = case.marks(self.chart.limb);
         let on = OnLimb { limb: self.chart.limb, marks: &marks };
@@ -144,7 +144,7 @@ impl Prepared {
     fn size_compactly(&self, lanes: &Lanes, case: &Case, held: &mut Held) -> Option<Sized> {
         let mut inside = held.least.iter().enumerate().filter(|(_, least)| **least >= 0).map(|(at, _)| at);
         let Some(first) = inside.next() else {
-            return self.none_takes(lanes, held);
+            return self.none_takes(lanes, case, held);
         };
         let mut best: Option<usize> = self.stays(first, case)?.then_some(first);
         // The first other one, and the last, that take the case exactly as well.
@@ -180,7 +180,7 @@ impl Prepared {
             nearest: None,
             between: None,
             margin: lanes.margin(size, &held.girths),
-            inside_chance: Some(inside_chance(lanes, size, &held.girths, self.rules.tape_sd_cm)),
+            inside_chance: Some(self.inside_chance(lanes, size, case, held)),
         })
     }
 
@@ -194,7 +194,7 @@ impl Prepared {
         knit.plainly_falls(case, curve, &self.rules).then_some(true)
     }
 
-    fn none_takes(&self, lanes: &Lanes, held: &mut Held) -> Option<Sized> {
+    fn none_takes(&self, lanes: &Lanes, case: &Case, held: &mut Held) -> Option<Sized> {
         // A limb between two sizes asks for their falls: the rules say.
         let in_gap = |size: &usize| {
             let mut all = lanes.lanes.iter().zip(&held.girths);
@@ -214,7 +214,7 @@ impl Prepared {
             nearest: Some(nearest),
             between: None,
             margin: lanes.margin(nearest, &held.girths),
-            inside_chance: Some(inside_chance(lanes, nearest, &held.girths, self.rules.tape_sd_cm)),
+            inside_chance: Some(self.inside_chance(lanes, nearest, case, held)),
         })
     }
 
@@ -226,7 +226,7 @@ impl Prepared {
         case: &'p Case,
     ) -> impl Iterator<Item = CasePressure> + use<'p> {
         let knit = self.knits.get(size).zip(self.curve.as_ref());
-        let tape = self.rules.tape_sd_cm;
+        let tape = &self.rules.tape;
         knit.into_iter().flat_map(move |(knit, curve)| {
             let measured = knit.marks.iter().filter(|mark| case.girth(mark.place) > 0);
             measured.map(move |mark: &KnitMark| {
@@ -251,7 +251,7 @@ impl Prepared {
     /// The chance of the same size again, as `check` has it.
     pub fn same_again(&self, size: usize, case: &Case) -> Option<SameAgain> {
         let (_, _, reversed) = self.choice(case);
-        let input = case.input(self.chart.limb, self.rules.tape_sd_cm);
+        let input = case.input(self.chart.limb, &self.rules.tape);
         same_again(&input, &self.chart, &reversed, size)
     }
 
@@ -260,7 +260,7 @@ impl Prepared {
         if self.chart.sizes.get(size).is_none_or(|size| size.variants.is_empty()) {
             return LengthFit::NotAsked;
         }
-        let input = case.input(self.chart.limb, self.rules.tape_sd_cm);
+        let input = case.input(self.chart.limb, &self.rules.tape);
         let sizing = judge(&input, &self.chart, self.limits);
         sizing.sizes.get(size).map_or(LengthFit::NotAsked, |size| size.length.clone())
     }
@@ -289,20 +289,22 @@ impl Prepared {
 
     /// The measure that misses most at the nearest size; none where a size takes the girths.
     pub fn missed(&self, case: &Case) -> Option<Missed> {
-        let input = case.input(self.chart.limb, self.rules.tape_sd_cm);
+        let input = case.input(self.chart.limb, &self.rules.tape);
         let sizing = judge(&input, &self.chart, self.limits);
         let worst = sizing.sizes.get(sizing.nearest()?)?.worst()?;
         Some(Missed { landmark: worst.landmark, tight: worst.direction == Some(Direction::Tight) })
     }
-}
 
-/// Π Φ((high − C)/s) − Φ((low − C)/s).
-fn inside_chance(lanes: &Lanes, size: usize, girths: &[i32], sd_cm: f64) -> f64 {
-    let scale = 1.0 / (100.0 * sd_cm);
-    let share = |(lane, girth): (&Lane, &i32)| {
-        lane.ends(size).map_or(1.0, |(low, high)| {
-            phi_quick(f64::from(high - girth) * scale) - phi_quick(f64::from(low - girth) * scale)
-        })
-    };
-    lanes.lanes.iter().zip(girths).map(share).product()
+    /// Π Φ((high − C)/s) − Φ((low − C)/s).
+    fn inside_chance(&self, lanes: &Lanes, size: usize, case: &Case, held: &Held) -> f64 {
+        let limb = self.chart.limb;
+        let share = |((lane, girth), landmark): ((&Lane, &i32), &Landmark)| {
+            let cm = f64::from(case.girth(lane.place)) / 100.0;
+            let scale = 1.0 / (100.0 * self.rules.tape.of_mean(limb, Some(*landmark), cm, 1));
+            lane.ends(size).map_or(1.0, |(low, high)| {
+                phi_quick(f64::from(high - girth) * scale) - phi_quick(f64::from(low - girth) * scale)
+            })
+        };
+        lanes.lanes.iter().zip(&held.girths).zip(&self.measures).map(share).product()
+    }
 }

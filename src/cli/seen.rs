@@ -1,6 +1,6 @@
 //! Owns how `inspect` shows what was read: blocks for each kind of file, figures through `words`.
 
-use tapeline::anatomy::Landmark;
+use tapeline::anatomy::{Landmark, Limb};
 use tapeline::document::{Block, Column, Entry, Table};
 use tapeline::garment::{Chart, Claim, Fabric, Garment, Outfit, Piece, Scheme, Wrap};
 use tapeline::quantity::Range;
@@ -219,8 +219,17 @@ pub(crate) fn rules(rules: &Rules) -> Vec<Block> {
         ("Source", Some(rules.source.clone())),
         ("Screening items", Some(rules.items.len().to_string())),
         ("Numbers", Some(rules.numbers.len().to_string())),
+        ("Tape error", tape(rules)),
         ("Makes milder", Some(words::counted(rules.lowered.len(), "line", "lines"))),
     ])]
+}
+
+/// Where they state another error of the tape than the number has.
+fn tape(rules: &Rules) -> Option<String> {
+    let mut said: Vec<String> =
+        [Limb::Arm, Limb::Leg].into_iter().flat_map(|limb| rules.tape_said(limb)).collect();
+    said.dedup();
+    (!said.is_empty()).then(|| words::list(&said))
 }
 
 /// A record: who, when, which limb, the marks.

@@ -1,7 +1,7 @@
 //! Owns the pieces as they lie at one place.
 
 use super::knits::{Knits, has_curve, relaxed_sd};
-use super::on_limb::{girth_sd, tapes};
+use super::on_limb::tapes;
 use super::{EstimateRules, OnLimb};
 use crate::anatomy::Landmark;
 use crate::garment::{Fabric, Outfit, Piece, Relaxed, Wrap};
@@ -190,7 +190,7 @@ pub(super) fn fall_mark(
         landmark,
         at_cm: mark.at.cm(),
         girth_cm: mark.girth().cm(),
-        girth_sd_cm: girth_sd(mark, rules.tape_sd_cm),
+        girth_sd_cm: mark.sd_cm(landmark.limb(), &rules.tape),
         tapes: tapes(mark),
         share: if lying.len() > 1 { share } else { 1.0 },
         what: MarkKind::Worn(lying.iter().map(|one| one.part(mark, rules)).collect()),

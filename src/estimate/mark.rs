@@ -2,7 +2,6 @@
 
 use super::knits::Knits;
 use super::lying::{LyingAt, all_on, lying_at};
-use super::on_limb::girth_sd;
 use super::{EstimateRules, OnLimb, ReadAt};
 use crate::anatomy::Landmark;
 use crate::garment::Outfit;
@@ -153,7 +152,7 @@ pub(super) fn marks(
             if known.is_empty() {
                 return None;
             }
-            let (girth, sd) = (mark.girth(), girth_sd(mark, rules.tape_sd_cm));
+            let (girth, sd) = (mark.girth(), mark.sd_cm(on.limb, &rules.tape));
             let alone = match known.as_slice() {
                 [one] if complete => one.relaxed_cm(),
                 _ => None,

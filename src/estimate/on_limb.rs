@@ -28,8 +28,3 @@ impl<'a> OnLimb<'a> {
 pub(super) fn tapes(mark: &Mark) -> u32 {
     u32::try_from(1 + mark.again.len()).unwrap_or(u32::MAX)
 }
-
-/// SD of a mark's girth, cm: that of one tape value over √n.
-pub(super) fn girth_sd(mark: &Mark, tape_sd_cm: f64) -> f64 {
-    tape_sd_cm / f64::from(tapes(mark)).sqrt()
-}

@@ -1,6 +1,5 @@
 //! Owns the inverse of the estimate: relaxed girths of a made-to-measure garment for a wanted pressure.
 
-use super::on_limb::girth_sd;
 use super::pattern_target::{Asked, Place, settle, shares};
 use super::{EstimateRules, Estimated, OnLimb, Target, estimate_garment};
 use crate::anatomy::Landmark;
@@ -211,7 +210,7 @@ fn solve(
     let layers = wanted.layers.max(1);
     let solved = relaxed_for(&wanted.fabric, layers, girth.cm(), pressure);
     let spread = Spread {
-        girth_cm: girth_sd(mark, rules.tape_sd_cm),
+        girth_cm: mark.sd_cm(on.limb, &rules.tape),
         relaxed_cm: wanted.fabric.relaxed_sd_cm.unwrap_or(rules.relaxed_sd_cm),
         tension: 0.0,
     };

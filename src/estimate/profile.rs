@@ -45,6 +45,8 @@ pub struct Swelling {
 struct Along<'k> {
     /// Limb girths.
     girths: &'k [(i64, f64)],
+    /// SDs of the limb girths.
+    sds: &'k [(i64, f64)],
     /// Relaxed girths of each piece.
     pieces: &'k [Vec<(i64, f64)>],
 }
@@ -83,6 +85,8 @@ fn knots(on: &OnLimb<'_>, outfit: &Outfit, piece: usize) -> Vec<(i64, f64)> {
 /// relaxed girth are straight between the marks; the fabric is that of the nearer mark.
 pub fn profile(on: &OnLimb<'_>, outfit: &Outfit, rules: &EstimateRules) -> Vec<ProfilePoint> {
     let girths: Vec<(i64, f64)> = on.marks.iter().map(|mark| (mark.at.tenths(), mark.girth().cm())).collect();
+    let sds: Vec<(i64, f64)> =
+        on.marks.iter().map(|mark| (mark.at.tenths(), mark.sd_cm(on.limb, &rules.tape))).collect();
     let pieces: Vec<Vec<(i64, f64)>> =
         (0..outfit.pieces.len()).map(|piece| knots(on, outfit, piece)).collect();
     let ends = || pieces.iter().flatten().map(|(at, _)| *at);
@@ -97,7 +101,7 @@ pub fn profile(on: &OnLimb<'_>, outfit: &Outfit, rules: &EstimateRules) -> Vec<P
     places.sort_unstable();
     places.dedup();
     let knits = Knits::of(outfit);
-    let along = Along { girths: &girths, pieces: &pieces };
+    let along = Along { girths: &girths, sds: &sds, pieces: &pieces };
     places.into_iter().filter_map(|place| one(on, outfit, &knits, rules, along, place)).collect()
 }
 
@@ -121,7 +125,7 @@ fn one(
             None => {}
         }
     }
-    let found = all_on(&lying, girth_cm, rules.tape_sd_cm, rules);
+    let found = all_on(&lying, girth_cm, between(along.sds, place)?, rules);
     let mark = on.marks.iter().find(|mark| mark.at.tenths() == place);
     Some(ProfilePoint {
         at: Position::from_tenths(place)?,

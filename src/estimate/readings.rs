@@ -1,6 +1,7 @@
 //! Owns what a sensor read: as pressures along the limb, and against the estimate.
 
 use super::falls::{Asked, FallOf, is_judged};
+use super::on_limb::tapes;
 use super::{EstimateRules, MarkEstimate, OnLimb};
 use crate::anatomy::Landmark;
 use crate::gradient::{Fall, FallMark, FallSetting, Grade, GradientBasis, MarkKind, judge};
@@ -106,8 +107,8 @@ pub(super) fn asked(
                 landmark,
                 at_cm: mark.at.cm(),
                 girth_cm: mark.girth().cm(),
-                girth_sd_cm: rules.tape_sd_cm,
-                tapes: 1,
+                girth_sd_cm: mark.sd_cm(on.limb, &rules.tape),
+                tapes: tapes(mark),
                 share: 1.0,
                 what: MarkKind::Read { mmhg: read.mmhg, sd: read.sd },
             })

@@ -1,13 +1,13 @@
 //! Owns the numbers of the estimate.
 
 use crate::gradient::{Band, FallRules};
-use crate::rules::{NumberId, Rules};
+use crate::rules::{NumberId, Rules, TapeSd};
 
 /// The numbers of the estimate, taken from the rules.
 #[derive(Clone, Copy, Debug)]
 pub struct EstimateRules {
-    /// SD of one tape value, cm. Derived (Tánori-Tapia 2020, Healthcare 8:285, published).
-    pub tape_sd_cm: f64,
+    /// The error of the tape. Derived (Tánori-Tapia 2020, Healthcare 8:285, published).
+    pub tape: TapeSd,
     /// SD of a relaxed girth measured once, cm. House rule.
     pub relaxed_sd_cm: f64,
     /// Relative SD of a fabric's tension. House rule.
@@ -33,7 +33,7 @@ pub struct EstimateRules {
 impl Default for EstimateRules {
     fn default() -> Self {
         Self {
-            tape_sd_cm: 0.35,
+            tape: TapeSd::everywhere(0.35),
             relaxed_sd_cm: 0.3,
             tension_sd: 0.05,
             reading_sd_mmhg: 2.5,
@@ -53,7 +53,7 @@ impl EstimateRules {
     pub fn of(rules: &Rules) -> Self {
         let number = |id| rules.number(id);
         Self {
-            tape_sd_cm: number(NumberId::TapeSd),
+            tape: rules.tape(),
             relaxed_sd_cm: number(NumberId::RelaxedSd),
             tension_sd: number(NumberId::TensionSd),
             reading_sd_mmhg: number(NumberId::ReadingSd),

@@ -3,7 +3,6 @@
 use super::falls::{Asked, FallOf, setting};
 use super::knits::Knits;
 use super::lying::{edge_lying, fall_mark, lying_at};
-use super::on_limb::girth_sd;
 use super::{EstimateRules, OnLimb};
 use crate::anatomy::Landmark;
 use crate::garment::{Garment, Outfit, Piece};
@@ -66,7 +65,7 @@ fn top_edge(
     let edge = edge_lying(piece, knits.number(fabric, piece), fabric, band.layers, band.relaxed);
     let body = lying_at(outfit, knits, std::iter::once(piece), *landmark).known;
     let body = body.first()?;
-    let (girth, sd) = (mark.girth().cm(), girth_sd(mark, rules.tape_sd_cm));
+    let (girth, sd) = (mark.girth().cm(), mark.sd_cm(on.limb, &rules.tape));
     let basis = match (edge.is_estimable(), body.is_estimable()) {
         (true, true) => Some(GradientBasis::Fabric),
         _ if edge.number() == body.number() => Some(GradientBasis::Stretch),

@@ -60,7 +60,7 @@ fn is_exchange(record: &Record, limb: &LimbRecord, distal: &Mark, proximal: &Mar
         .landmark
         .zip(proximal.landmark)
         .is_some_and(|(below, above)| limb.is_swollen_between(record.other_marks(limb), below, above));
-    let girths = Girths::of(&limb.marks, rules);
+    let girths = Girths::of(&limb.marks, record.limb, rules);
     let (one, other) = (MarkPlace::of(distal), MarkPlace::of(proximal));
     let tenths = |place| girths.0.iter().find(|girth| girth.place == place).map(|girth| girth.tenths);
     let exchanged = girths.with(|at, old| match girths.0.get(at).map(|girth| girth.place) {

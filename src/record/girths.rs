@@ -1,7 +1,7 @@
 //! Owns the girths of one limb as the checks of plausibility see them.
 
 use super::{Mark, MarkPlace};
-use crate::anatomy::Landmark;
+use crate::anatomy::{Landmark, Limb};
 use crate::quantity::Girth;
 use crate::rules::{NumberId, Rules};
 
@@ -27,12 +27,12 @@ impl GirthAt {
 pub(super) struct Girths(pub(super) Vec<GirthAt>);
 
 impl Girths {
-    pub(super) fn of(marks: &[Mark], rules: &Rules) -> Self {
-        let (tape, gap) = (rules.number(NumberId::TapeSd), rules.number(NumberId::RepeatGap));
+    pub(super) fn of(marks: &[Mark], limb: Limb, rules: &Rules) -> Self {
+        let (tape, gap) = (rules.tape(), rules.number(NumberId::RepeatGap));
         let of_mark = |mark: &Mark| GirthAt {
             place: MarkPlace::of(mark),
             tenths: mark.girth().tenths(),
-            sd_cm: tape / f64::from(u32::try_from(mark.readings()).unwrap_or(1)).sqrt(),
+            sd_cm: mark.sd_cm(limb, &tape),
             is_repeated: mark.readings() > 1 && !mark.is_gap_above(gap),
         };
         Self(marks.iter().map(of_mark).collect())

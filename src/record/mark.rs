@@ -1,12 +1,9 @@
 //! Owns one measured mark.
 
-use crate::anatomy::Landmark;
+use crate::anatomy::{Landmark, Limb};
 use crate::input::Spot;
 use crate::quantity::{Girth, Position};
-
-/// Standard deviation of one girth read with a tape, cm. Basis: derived (from the whole-arm minimal
-/// detectable change 42.9 mL of Tánori-Tapia 2020, Healthcare 8:285, published).
-pub const TAPE_SD_CM: f64 = 0.35;
+use crate::rules::TapeSd;
 
 /// A girth at a place along the limb.
 #[derive(Clone, Debug)]
@@ -36,9 +33,9 @@ impl Mark {
         1 + self.again.len()
     }
 
-    /// Standard deviation of the mean girth, cm: one reading's over √n.
-    pub fn sd_cm(&self) -> f64 {
-        TAPE_SD_CM / f64::from(u32::try_from(self.readings()).unwrap_or(1)).sqrt()
+    /// Standard deviation of the mean girth by the tape, cm; `limb` is whose mark it is.
+    pub fn sd_cm(&self, limb: Limb, tape: &TapeSd) -> f64 {
+        tape.of_mean(limb, self.landmark, self.girth().cm(), self.readings())
     }
 
     /// Whether its repeats lie further apart than `most_cm`.

@@ -14,7 +14,7 @@ use super::misreading::{Misreading, MisreadingKind};
 use super::since_visit::{Last, farthest};
 use super::unusual::unusual;
 use super::usual::distance;
-use crate::anatomy::Landmark;
+use crate::anatomy::{Landmark, Limb};
 use crate::quantity::Girth;
 use crate::rules::{NumberId, Rules};
 
@@ -32,6 +32,8 @@ const CM_PER_INCH: f64 = 2.54;
 
 /// What a limb is held against.
 pub(super) struct Held<'a> {
+    /// Arm or leg.
+    pub(super) limb: Limb,
     /// Marks measured again.
     pub(super) confirmed: &'a [Landmark],
     /// Whether adult bands hold.

@@ -49,7 +49,7 @@ pub use content::{Affected, AgeBand, Allergies, Origin, Record, RecordSpots, Vol
 pub use falls::{Fall, falls};
 pub use garment_in_use::GarmentInUse;
 pub use limb_record::{LengthName, LimbRecord};
-pub use mark::{Mark, TAPE_SD_CM};
+pub use mark::Mark;
 pub use mark_place::MarkPlace;
 pub use misreading::{Misreading, MisreadingKind};
 pub use misreadings::MOST_MISREADINGS;

@@ -49,7 +49,7 @@ pub fn questions(record: &Record, earlier: &[&Record], rules: &Rules) -> Vec<Que
             .collect();
         let last = Last::of(record, earlier, limb.side, rules);
         let is_adult = record.age_band == AgeBand::Adult;
-        let held = Held { confirmed: &confirmed, is_adult, last: last.as_ref(), rules };
+        let held = Held { limb: record.limb, confirmed: &confirmed, is_adult, last: last.as_ref(), rules };
         let mut found = of_marks(&limb.marks, limb.side, false, &held);
         if let Some(other) = &limb.other_limb {
             let held = Held { last: None, ..held };
@@ -74,7 +74,7 @@ pub fn questions(record: &Record, earlier: &[&Record], rules: &Rules) -> Vec<Que
 /// What the girths of one limb ask: what is unusual, repeats far apart, a mark that moved alone.
 fn of_marks(marks: &[Mark], side: Side, of_other: bool, held: &Held<'_>) -> Vec<Question> {
     let ask = |kind| Question { side: Some(side), of_other, kind };
-    let girths = Girths::of(marks, held.rules);
+    let girths = Girths::of(marks, held.limb, held.rules);
     let mut all: Vec<Question> = Vec::new();
     let apart = marks.iter().filter(|mark| {
         mark.is_gap_above(held.rules.number(NumberId::RepeatLimit)) && !held.is_confirmed(MarkPlace::of(mark))

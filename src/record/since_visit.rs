@@ -38,7 +38,7 @@ impl Last {
     pub(super) fn of(record: &Record, earlier: &[&Record], side: Side, rules: &Rules) -> Option<Self> {
         let mut comparable = earlier.iter().rev().filter(|one| one.positions_from == record.positions_from);
         comparable.find_map(|one| {
-            Some(Self { girths: Girths::of(one.marks_of(side)?, rules), on: one.measured_on })
+            Some(Self { girths: Girths::of(one.marks_of(side)?, one.limb, rules), on: one.measured_on })
         })
     }
 }

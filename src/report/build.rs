@@ -31,6 +31,7 @@ pub fn build_with(found: &Assessment, pattern: Option<PatternBlock>) -> Report {
     if pressed {
         limits.push(build_estimate::NOT_MODELLED.to_owned());
     }
+    limits.extend(rules.tape_sentence(record.limb));
     Report {
         schema: "tapeline.report/1",
         tool: Tool { name: "tapeline", version: env!("CARGO_PKG_VERSION") },
@@ -46,6 +47,7 @@ pub fn build_with(found: &Assessment, pattern: Option<PatternBlock>) -> Report {
                 .filter(|one| one.id.is(&finding::rules_lowered::ENTRY))
                 .map(|one| one.message.clone())
                 .collect(),
+            tape: rules.tape_said(record.limb),
         },
         screening: build_screening::screening(found),
         arterial: build_screening::arterial(found),

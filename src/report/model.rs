@@ -144,6 +144,8 @@ pub struct RulesBlock {
     pub name: String,
     /// What a rules file lowers, and why.
     pub lowered: Vec<String>,
+    /// Where they state another error of the tape, on this limb.
+    pub tape: Vec<String>,
 }
 
 /// The screening.

@@ -134,7 +134,9 @@ impl VolumeReport {
                 .map(|one| build_finding::finding(found, one))
                 .collect(),
             course: found.course.as_ref().map(|one| CourseBlock::of(one, &found.drift, &[], &numbers)),
-            limits: [ESTIMATES].iter().chain(LIMITS.get(1)).map(|one| (*one).to_owned()).collect(),
+            limits: ([ESTIMATES].iter().chain(LIMITS.get(1)).map(|one| (*one).to_owned()))
+                .chain(setting.rules.tape_sentence(record.limb))
+                .collect(),
         }
     }
 }

@@ -1,8 +1,8 @@
 //! Owns the comparison of a rules file with the shipped default: what it makes milder, and whether it says why.
 
 use super::{
-    ArterialRule, ArterialValue, ClearRule, GroupRule, ItemRule, Lowered, LoweredWhat, Number, Rules,
-    Severity, Validity,
+    ArterialRule, ArterialValue, ClearRule, GroupRule, ItemRule, Lowered, LoweredWhat, Number, NumberId,
+    Rules, Severity, TapeError, TapeSdRule, Validity,
 };
 use crate::anatomy::Limb;
 
@@ -33,6 +33,7 @@ pub(super) fn milder(shipped: &Rules, now: &Rules) -> Vec<Lowered> {
         all.extend(roles(word, &who(shipped), &who(now)));
     }
     all.extend(now.numbers.iter().filter_map(|number| numbers(shipped, number)));
+    all.extend(now.tape_sds.iter().filter_map(|rule| tape(shipped, rule)));
     all
 }
 
@@ -131,5 +132,16 @@ fn numbers(shipped: &Rules, now: &Number) -> Option<Lowered> {
     let was = shipped.numbers.iter().find(|one| one.id == now.id)?;
     let mut said = lowered(LoweredWhat::Number, now.id.id(), was.text.clone(), now.text.clone());
     said.why.clone_from(&now.why);
+    outside.then_some(said)
+}
+
+/// An error of the tape whose ends lie outside the sane range of the one number.
+fn tape(shipped: &Rules, rule: &TapeSdRule) -> Option<Lowered> {
+    let (low, high) = NumberId::TapeSd.sane();
+    let outside = rule.error.least_cm < low - 1e-9 || rule.error.most_cm > high + 1e-9;
+    let was = TapeError::fixed(shipped.number(NumberId::TapeSd)).said();
+    let id = format!("the tape error {}", rule.place());
+    let mut said = lowered(LoweredWhat::Number, &id, was, rule.error.said());
+    said.why.clone_from(&rule.why);
     outside.then_some(said)
 }

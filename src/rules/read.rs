@@ -6,7 +6,8 @@ use super::read_item::{read_finding, read_group, read_item};
 use super::read_number::read_number;
 use super::read_plausible::{read_band, read_nearness, read_ratio};
 use super::read_tables::{read_cutoff, read_material, read_observed, read_raised, read_set};
-use super::{ArterialRule, AssessmentRule, Basis, Group, Limbs, Lowered, NumberId, Rules};
+use super::read_tape_sd::read_tape_sd;
+use super::{ArterialRule, AssessmentRule, Basis, Group, Limbs, Lowered, NumberId, Rules, TapeSdRule};
 use crate::anatomy::Limb;
 use crate::input::{Fields, Item, Problem, Reader, Source, Spot};
 
@@ -69,10 +70,20 @@ fn read_one(reader: &Reader) -> Option<Rules> {
     rules.id = id;
     rules.label = fields.required("label", "how it is printed")?.label()?.to_string();
     rules.source = fields.required("source", "where it comes from")?.text()?;
-    let mut stated = Vec::new();
+    let (mut stated, mut stated_tape) = (Vec::new(), Vec::new());
     read_screening(&fields, &mut rules, &mut stated);
     each(&fields, "numbers", |one| {
         replace(&mut rules.numbers, read_number(one)?, |a, b| a.id == b.id);
+        Some(())
+    });
+    each(&fields, "tape_sd", |one| {
+        let same = |a: &TapeSdRule, b: &TapeSdRule| a.landmark == b.landmark && a.limbs == b.limbs;
+        let rule = read_tape_sd(one)?;
+        if stated_tape.iter().any(|old| same(old, &rule)) {
+            one.refuse(format!("`{}` is stated twice; keep one", rule.id()));
+        }
+        stated_tape.push(rule.clone());
+        replace(&mut rules.tape_sds, rule, same);
         Some(())
     });
     read_bands(&fields, &mut rules);
@@ -103,6 +114,7 @@ fn empty() -> Rules {
         observed: Vec::new(),
         materials: Vec::new(),
         numbers: Vec::new(),
+        tape_sds: Vec::new(),
         plausible: Vec::new(),
         ratios: Vec::new(),
         nearness: Vec::new(),

@@ -3,7 +3,7 @@
 use super::{
     ArterialRule, ArterialValue, AssessmentRule, Basis, ClearRule, Cutoff, FindingRule, Group, GroupRule,
     ItemRule, Lowered, Material, Nearness, Number, NumberId, ObservedRule, PlausibleBand, PlausibleRatio,
-    Raised, Severity, SeveritySet, Validity,
+    Raised, Severity, SeveritySet, TapeError, TapeSd, TapeSdRule, Validity,
 };
 use crate::anatomy::Limb;
 
@@ -32,6 +32,8 @@ pub struct Rules {
     pub materials: Vec<Material>,
     /// The numbers.
     pub numbers: Vec<Number>,
+    /// What is stated of the tape beside the number `tape-sd`.
+    pub tape_sds: Vec<TapeSdRule>,
     /// Bands of girths.
     pub plausible: Vec<PlausibleBand>,
     /// Bands of ratios.
@@ -52,6 +54,27 @@ impl Rules {
     /// A number, in the unit that its id names.
     pub fn number(&self, id: NumberId) -> f64 {
         self.numbers.iter().find(|number| number.id == id).map_or(f64::NAN, |number| number.value)
+    }
+
+    /// The error of the tape, mark by mark.
+    pub fn tape(&self) -> TapeSd {
+        TapeSd::of(self.number(NumberId::TapeSd), &self.tape_sds)
+    }
+
+    /// Where the tape's error on `limb` is stated otherwise than the number `tape-sd` has it, as said:
+    /// `0.25 cm at the wrist`.
+    pub fn tape_said(&self, limb: Limb) -> Vec<String> {
+        let usual = TapeError::fixed(self.number(NumberId::TapeSd));
+        let here = || self.tape_sds.iter().filter(|rule| rule.limbs.include(limb));
+        let off = here().any(|rule| rule.landmark.is_none() && rule.error != usual);
+        let kept = here().filter(|rule| rule.error != usual || (off && rule.landmark.is_some()));
+        kept.map(|rule| format!("{} {}", rule.error.said(), rule.place())).collect()
+    }
+
+    /// The same as a sentence; none where it is the same everywhere.
+    pub fn tape_sentence(&self, limb: Limb) -> Option<String> {
+        let said = self.tape_said(limb);
+        (!said.is_empty()).then(|| format!("Tape error {} (rules).", crate::words::list(&said)))
     }
 
     /// A number of calendar months or days, as a length of time.

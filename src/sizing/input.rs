@@ -6,6 +6,7 @@ use crate::anatomy::Landmark;
 use crate::garment::Chart;
 use crate::quantity::{Girth, Span};
 use crate::record::{LengthName, LimbRecord, Origin};
+use crate::rules::TapeSd;
 
 /// A girth as measured.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -29,12 +30,12 @@ pub struct SizingInput {
 
 impl SizingInput {
     /// What a record knows of a limb for a chart: the girths, and the lengths that the chart asks for, stated or
-    /// from the positions. `sd_cm` is the SD of one tape value at a landmark, cm.
-    pub fn of(limb: &LimbRecord, origin: Origin, chart: &Chart, sd_cm: impl Fn(Landmark) -> f64) -> Self {
+    /// from the positions. `tape` is the error of the tape.
+    pub fn of(limb: &LimbRecord, origin: Origin, chart: &Chart, tape: &TapeSd) -> Self {
         let known = limb.marks.iter().filter_map(|mark| {
             let landmark = mark.landmark?;
             let tapes = u32::try_from(mark.readings()).unwrap_or(1).max(1);
-            let sd_cm = sd_cm(landmark) / f64::from(tapes).sqrt();
+            let sd_cm = mark.sd_cm(landmark.limb(), tape);
             Some((landmark, KnownGirth { girth: mark.girth(), sd_cm, tapes }))
         });
         let asked = chart.lengths().into_iter();

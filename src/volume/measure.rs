@@ -14,7 +14,7 @@ use crate::rules::{ExcessMeasure, Rules};
 /// Works out the volume of `limb`, one of the limbs of `record`, and compares it with the other side.
 pub fn measure(record: &Record, limb: &LimbRecord, rules: &Rules) -> VisitVolume {
     let numbers = VolumeNumbers::of(rules);
-    let (method, tape) = (record.volume_method, numbers.tape_sd_cm);
+    let (method, tape) = (record.volume_method, &numbers.tape);
     let row = Row::of(&limb.marks, record.limb, record.positions_from, tape);
     let other =
         record.other_marks(limb).map(|marks| Row::of(marks, record.limb, record.positions_from, tape));

@@ -1,12 +1,12 @@
 //! Owns the numbers that volume and its course are judged by, taken from the rules.
 
-use crate::rules::{NumberId, Rules};
+use crate::rules::{NumberId, Rules, TapeSd};
 
 /// The numbers. Their bases stand in the rules; what the rules leave out is a house rule named here.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct VolumeNumbers {
-    /// SD of one girth, cm.
-    pub tape_sd_cm: f64,
+    /// The error of the tape.
+    pub tape: TapeSd,
     /// SD of one volume between visits, % of it.
     pub sd_between_percent: f64,
     /// The same where every mark is read twice.
@@ -58,7 +58,7 @@ impl VolumeNumbers {
         #[expect(clippy::cast_possible_truncation, reason = "whole and small; a wrong rule saturates")]
         let whole = |id| rules.number(id).round() as i32;
         Self {
-            tape_sd_cm: rules.number(NumberId::TapeSd),
+            tape: rules.tape(),
             sd_between_percent: percent(NumberId::VisitVolumeSd),
             sd_repeats_percent: percent(NumberId::VisitVolumeSdRepeats),
             settled_below_percent: percent(NumberId::ReadyLoss),

@@ -8,6 +8,7 @@ use super::{LimbVolume, Place, Station, volume_of};
 use crate::anatomy::Limb;
 use crate::quantity::Girth;
 use crate::record::{Mark, Origin, VolumeMethod};
+use crate::rules::TapeSd;
 
 /// One mark of a row.
 #[derive(Clone, Copy, Debug)]
@@ -28,7 +29,7 @@ pub(super) struct Row {
 
 impl Row {
     /// Splits the marks of a limb at its reference: by landmark or, for serial marks, by position.
-    pub(super) fn of(marks: &[Mark], limb: Limb, origin: Origin, tape_sd_cm: f64) -> Self {
+    pub(super) fn of(marks: &[Mark], limb: Limb, origin: Origin, tape: &TapeSd) -> Self {
         let reference = limb.reference();
         let stated = marks.iter().find(|mark| mark.landmark == Some(reference)).map(|mark| mark.at.tenths());
         // From the wrist, whatever lies before zero is hand; from fingertip, heel or floor nothing is
@@ -45,7 +46,7 @@ impl Row {
             };
             let girth = mark.girth();
             let repeats = mark.readings();
-            let sd_cm = tape_sd_cm / f64::from(u32::try_from(repeats).unwrap_or(1)).sqrt();
+            let sd_cm = mark.sd_cm(limb, tape);
             let one = RowMark {
                 place: mark.landmark.map_or(Place::At(mark.at), Place::Landmark),
                 girth,

@@ -20,10 +20,10 @@ impl<'r> Seen<'r> {
     /// The limb of `side` at a visit; none where the record has not got it.
     pub(super) fn of(record: &'r Record, side: Side, numbers: &VolumeNumbers) -> Option<Self> {
         let limb = record.limb_of(side)?;
-        let row = Row::of(&limb.marks, record.limb, record.positions_from, numbers.tape_sd_cm);
+        let row = Row::of(&limb.marks, record.limb, record.positions_from, &numbers.tape);
         let other = record
             .other_marks(limb)
-            .map(|marks| Row::of(marks, record.limb, record.positions_from, numbers.tape_sd_cm))
+            .map(|marks| Row::of(marks, record.limb, record.positions_from, &numbers.tape))
             .filter(|other| row.same_places(other));
         Some(Self { record, limb, row, other })
     }

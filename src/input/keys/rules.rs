@@ -43,6 +43,12 @@ pub static RULES: Block = Block::of(
         list("observed", Form::Blocks(&OBSERVED), "observed: []", "questions answered by looking"),
         list("materials", Form::Blocks(&MATERIAL), "materials: []", "materials and the words for them"),
         list("numbers", Form::Blocks(&NUMBER), "numbers: []", "single numbers"),
+        list(
+            "tape_sd",
+            Form::Blocks(&TAPE),
+            "tape_sd: []",
+            "the error of one tape value, by landmark or limb",
+        ),
         list("plausible", Form::Blocks(&BAND), "plausible: []", "girths that raise no question"),
         list("ratios", Form::Blocks(&RATIO), "ratios: []", "ratios of girths that raise no question"),
         list("nearness", Form::Blocks(&NEARNESS), "nearness: []", "how girths go together"),
@@ -233,6 +239,22 @@ static NUMBER: Block = Block::of(
         sentence("why", "why: \"one step of the tape\"", "why it is this"),
     ],
 );
+
+static TAPE: Block = Block::of(
+    "tape error",
+    &[
+        Key::optional("landmark", Form::Landmark, "landmark: wrist", "where"),
+        Key::optional("limb", LIMBS, "limb: arm", "or at every mark of a limb, serial marks too"),
+        Key::optional("sd", LENGTH, "sd: 0.25 cm", "SD of one tape value"),
+        Key::optional("share", SHARE, "share: 1.5 %", "or as a share of the girth"),
+        Key::optional("least", LENGTH, "least: 0.25 cm", "with a share, the least SD"),
+        Key::optional("most", LENGTH, "most: 0.45 cm", "with a share, the greatest SD"),
+        NEEDED_BASIS,
+        sentence("why", "why: \"our own repeats, 2026\"", "why it is this"),
+    ],
+)
+.one_of(&[&["landmark", "limb"], &["sd", "share"]])
+.not_both(&[("sd", "share")]);
 
 static BAND: Block = Block::of(
     "plausible girth",
