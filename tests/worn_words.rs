@@ -82,8 +82,21 @@ fn what_begins_above_the_reference_is_not_asked_for_its_width_there() {
 fn only_what_is_missing_is_asked_for() {
     let bare = Scene::arm().chart_with("forearm: 20.8, ", "");
     let told = said(&bare, "fall-unknown");
-    assert!(told[0].contains("is not known for the forearm"), "{told:?}");
-    assert!(!told[0].contains("wrist") && !told[0].contains("upper arm"), "{told:?}");
+    assert!(told[0].ends_with("the garment's relaxed girth is not known at the forearm."), "{told:?}");
+    // A girth that was not taped is the limb's that is missing, and no width is asked for.
+    let gap = Scene::arm()
+        .chart_with("forearm: 22-30, ", "")
+        .chart_with("forearm: 30-38, ", "")
+        .chart_with("forearm: 38-46, ", "");
+    let gap = gap.girths("wrist@0=17 upper-arm@33=31").check();
+    let limb: Vec<_> = gap.of("fall-unknown").collect();
+    assert_eq!(limb.len(), 1);
+    assert!(
+        limb[0].message.ends_with("the limb's girth is not known at the forearm."),
+        "{:?}",
+        limb[0].message
+    );
+    assert_eq!(limb[0].next, "Tape the limb at the forearm.");
 }
 
 #[test]

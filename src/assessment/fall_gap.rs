@@ -89,7 +89,7 @@ fn missing(on: &OnLimb<'_>, known: &[Landmark], top: Landmark) -> Vec<Landmark> 
     lacking
 }
 
-/// The mark between that serves best: one that was measured, else the first of the anatomy.
+/// The mark between that serves best: the widest part of the lower limb, which charts state, or what was taped.
 fn wanted_between(on: &OnLimb<'_>, top: Landmark) -> Option<Landmark> {
     let reference = on.limb.reference();
     let all = || {
@@ -99,8 +99,10 @@ fn wanted_between(on: &OnLimb<'_>, top: Landmark) -> Option<Landmark> {
         Limb::Arm => Landmark::Forearm,
         Limb::Leg => Landmark::Calf,
     };
+    let taped = |one: &Landmark| on.mark(*one).is_some();
     all()
-        .find(|one| on.mark(*one).is_some())
+        .find(|one| *one == usual && taped(one))
+        .or_else(|| all().find(taped))
         .or_else(|| all().find(|one| *one == usual))
         .or_else(|| all().next())
 }
@@ -116,13 +118,11 @@ fn of_missing(on: &OnLimb<'_>, asked: &Asked<'_>, missing: &[Landmark]) -> FallG
             measure: Vec::new(),
         };
     }
-    let untaped: Vec<Landmark> = missing.iter().copied().filter(|one| on.mark(*one).is_none()).collect();
-    let names = |list: &[Landmark]| words::list(&list.iter().map(|one| words::the(*one)).collect::<Vec<_>>());
+    let only = |lacks: &dyn Fn(Landmark) -> bool| -> Vec<Landmark> {
+        missing.iter().copied().filter(|one| lacks(*one)).collect()
+    };
+    let untaped = only(&|one| on.mark(one).is_none());
     let at = |list: &[Landmark]| words::list(&list.iter().map(|one| words::at(*one)).collect::<Vec<_>>());
-    let mut ways = Vec::new();
-    if !untaped.is_empty() {
-        ways.push(format!("Tape the limb {}.", at(&untaped)));
-    }
     if asked.outfit.is_pulled() {
         // A bandage has no relaxed girth: only girths of the limb can be missing.
         let missing = if untaped.is_empty() { missing } else { &untaped };
@@ -132,16 +132,29 @@ fn of_missing(on: &OnLimb<'_>, asked: &Asked<'_>, missing: &[Landmark]) -> FallG
             measure: Vec::new(),
         };
     }
-    let obtain = if asked.to_obtain {
-        format!("Obtain {}, lay it flat", asked.name)
-    } else {
-        format!("Lay {} flat", asked.name)
-    };
-    ways.push(format!("{obtain} before it is worn, and measure its width {}.", at(missing)));
+    let flat = |one: Landmark| asked.outfit.garments().any(|garment| garment.relaxed_at(one).is_some());
+    let mut unmeasured = only(&|one| !flat(one));
+    if unmeasured.is_empty() && untaped.is_empty() {
+        unmeasured = missing.to_vec();
+    }
+    let (mut whys, mut ways) = (Vec::new(), Vec::new());
+    if !untaped.is_empty() {
+        whys.push(format!("the limb's girth is not known {}", at(&untaped)));
+        ways.push(format!("Tape the limb {}.", at(&untaped)));
+    }
+    if !unmeasured.is_empty() {
+        whys.push(format!("the garment's relaxed girth is not known {}", at(&unmeasured)));
+        let obtain = if asked.to_obtain {
+            format!("Obtain {}, lay it flat", asked.name)
+        } else {
+            format!("Lay {} flat", asked.name)
+        };
+        ways.push(format!("{obtain} before it is worn, and measure its width {}.", at(&unmeasured)));
+    }
     FallGap {
-        why: format!("the garment's relaxed girth, or the limb's girth, is not known for {}", names(missing)),
+        why: whys.join(", and "),
         way_on: ways.join(" "),
-        measure: if asked.to_obtain { missing.to_vec() } else { Vec::new() },
+        measure: if asked.to_obtain { unmeasured } else { Vec::new() },
     }
 }
 
