@@ -137,13 +137,13 @@ fn of_missing(on: &OnLimb<'_>, asked: &Asked<'_>, missing: &[Landmark]) -> FallG
     if unmeasured.is_empty() && untaped.is_empty() {
         unmeasured = missing.to_vec();
     }
-    let (mut whys, mut ways) = (Vec::new(), Vec::new());
+    let (mut reasons, mut ways) = (Vec::new(), Vec::new());
     if !untaped.is_empty() {
-        whys.push(format!("the limb's girth is not known {}", at(&untaped)));
+        reasons.push(format!("the limb's girth is not known {}", at(&untaped)));
         ways.push(format!("Tape the limb {}.", at(&untaped)));
     }
     if !unmeasured.is_empty() {
-        whys.push(format!("the garment's relaxed girth is not known {}", at(&unmeasured)));
+        reasons.push(format!("the garment's relaxed girth is not known {}", at(&unmeasured)));
         let obtain = if asked.to_obtain {
             format!("Obtain {}, lay it flat", asked.name)
         } else {
@@ -152,7 +152,7 @@ fn of_missing(on: &OnLimb<'_>, asked: &Asked<'_>, missing: &[Landmark]) -> FallG
         ways.push(format!("{obtain} before it is worn, and measure its width {}.", at(&unmeasured)));
     }
     FallGap {
-        why: whys.join(", and "),
+        why: reasons.join(", and "),
         way_on: ways.join(" "),
         measure: if asked.to_obtain { unmeasured } else { Vec::new() },
     }
