@@ -3,11 +3,10 @@
 use proptest::prelude::*;
 use tapeline::anatomy::Landmark;
 use tapeline::caseload::{Case, Prepared, Scratch};
-use tapeline::estimate::EstimateRules;
 use tapeline::garment::Chart;
 use tapeline::quantity::{Girth, phi, phi_quick};
-use tapeline::sizing::Limits;
 
+use crate::scene::DEFAULT;
 use crate::sizing::{Dice, arm, chart};
 
 const MARKS: [Landmark; 5] =
@@ -82,7 +81,7 @@ fn the_compact_form_is_the_rules() {
     let mut verdicts = std::collections::BTreeMap::new();
     for _ in 0..60 {
         let chart = random_chart(&mut dice, &fabric);
-        let prepared = Prepared::of(&chart, EstimateRules::default(), Limits::default());
+        let prepared = Prepared::of(&chart, &DEFAULT);
         for _ in 0..60 {
             let case = random_case(&mut dice);
             let (quick, ruled) = (prepared.size(&case, &mut scratch), prepared.size_by_rules(&case));
@@ -129,10 +128,10 @@ use tapeline::anatomy::Limb;
 use tapeline::caseload::{Batch, BatchForm, BatchLevels, LimbColumns, cover, run_batch};
 use tapeline::input::RowBlocks;
 
-const LEVELS: BatchLevels = BatchLevels { inside_chance: 0.5, same_again: 0.9, pressure: 60.0 };
+const LEVELS: BatchLevels = BatchLevels { inside_chance: 0.5, same_again: 0.9 };
 
 fn prepared(chart: &Chart) -> Prepared {
-    Prepared::of(chart, EstimateRules::default(), Limits::default())
+    Prepared::of(chart, &DEFAULT)
 }
 
 fn ran(

@@ -42,6 +42,7 @@ mod sheet_reports;
 // The tests.
 mod adults;
 mod arteries;
+mod batch_check;
 mod caseload;
 mod caseload_command;
 mod chance;

@@ -9,11 +9,10 @@ use tapeline::garment::{Outfit, Piece, Schemes};
 use tapeline::input::Source;
 use tapeline::report::build;
 use tapeline::rules::{Rules, TapeError, TapeSd, read_rules};
-use tapeline::sizing::Limits;
 
 use crate::caseload::{fabric_file, random_case, random_chart};
 use crate::made;
-use crate::scene::Scene;
+use crate::scene::{DEFAULT, Scene};
 use crate::sizing::Dice;
 use crate::support::{folder, run_in};
 use crate::worn_support;
@@ -293,8 +292,8 @@ fn the_compact_form_honours_the_error_by_landmark() {
     let mut moved = 0;
     for round in 0..40 {
         let chart = random_chart(&mut dice, &fabric);
-        let prepared = Prepared::of(&chart, EstimateRules::of(&stated[round % 2]), Limits::default());
-        let usual = Prepared::of(&chart, EstimateRules::default(), Limits::default());
+        let prepared = Prepared::of(&chart, &stated[round % 2]);
+        let usual = Prepared::of(&chart, &DEFAULT);
         for _ in 0..40 {
             let case = random_case(&mut dice);
             let (quick, ruled) = (prepared.size(&case, &mut scratch), prepared.size_by_rules(&case));

@@ -1,6 +1,7 @@
 //! Owns the whole check of one run.
 
 use super::chart::{ChartInRun, assess_chart};
+use super::chart_outcomes::counted;
 use super::clearings::Clearings;
 use super::clearings_not_counted::vain_clearings;
 use super::client_findings::{ClientAsked, of_client};
@@ -10,7 +11,7 @@ use super::garment_assessment::assess_garment;
 use super::record_findings::of_record;
 use super::set_findings::{end_need_of_part, has_part, of_set};
 use super::wanted::{PrescribedHere, claimed_band};
-use super::weigh::{counted, decide, hold_orders, limb_outcome};
+use super::weigh::{decide, hold_orders, limb_outcome};
 use super::worn_findings::InUse;
 use super::{
     Assessment, ChartAssessment, ChartOutcomes, LimbAssessment, LimbContext, LimbOutcomes, Opened, Outcome,

@@ -2,14 +2,13 @@
 
 use super::chart_assessment::{ChartAssessment, ShownSize};
 use super::chart_findings::{ChartAsked, chart_findings};
-use super::{ChartOutcomes, LimbContext, Outcome};
+use super::{ChartFacts, ChartOutcomes, LimbContext};
 use crate::estimate::{EstimateRules, Estimated, OnLimb, estimate, what_decides};
 use crate::finding::{Finding, Place};
 use crate::garment::{Chart, Outfit, Piece};
 use crate::gradient::Grade;
 use crate::quantity::Range;
 use crate::record::Reading;
-use crate::rules::Severity;
 use crate::sizing::{ChartVerdict, LengthFit, SizeVerdict, Sizing, SizingInput, choose, judge, same_again};
 use crate::words;
 
@@ -63,13 +62,7 @@ pub(super) fn assess_chart(context: &LimbContext<'_>, run: ChartInRun) -> (Chart
         shown,
         variant,
         length_note,
-        outcomes: ChartOutcomes {
-            part,
-            holds: Vec::new(),
-            nearly: false,
-            offer: String::new(),
-            printed: String::new(),
-        },
+        outcomes: ChartOutcomes::unsettled(part),
         counted: false,
         chart,
     };
@@ -136,50 +129,19 @@ fn no_length(tenths: i64, ranges: &[Range]) -> String {
 
 /// Which outcomes hold for a chart.
 fn outcomes(context: &LimbContext<'_>, assessed: &ChartAssessment, found: &[Finding]) -> ChartOutcomes {
-    let mut holds = Vec::new();
-    if found.iter().any(|one| one.severity == Severity::Stop) {
-        holds.push(Outcome::Stop);
-    }
-    if found.iter().any(Finding::must_be_cleared) {
-        holds.push(Outcome::Refer);
-    }
-    let between_open = assessed.choice.verdict == ChartVerdict::Between
-        && (assessed.choice.size.is_none()
-            || !found.iter().any(|one| one.id.is(&crate::finding::between::ENTRY) && one.is_cleared()));
-    if between_open {
-        holds.push(Outcome::Refer);
-    }
-    let length = assessed.size().and_then(|size| assessed.sizing.sizes.get(size)).map(|fit| &fit.length);
-    let length_unknown = matches!(length, Some(LengthFit::Unknown(_)));
-    if length_unknown
-        || matches!(assessed.choice.verdict, ChartVerdict::MeasureAgain | ChartVerdict::NotJudged)
-    {
-        holds.push(Outcome::Incomplete);
-    }
-    let no_length = matches!(length, Some(LengthFit::None { .. }));
-    if no_length || context.made_to_measure || assessed.choice.verdict == ChartVerdict::MadeToMeasure {
-        holds.push(Outcome::MadeToMeasure);
-    }
-    let unknown_fall = assessed
-        .size()
-        .and_then(|size| assessed.shown(size))
-        .is_some_and(|shown| shown.estimated.judged() == Some(false));
-    if unknown_fall && assessed.choice.verdict == ChartVerdict::Size {
-        holds.push(Outcome::FallUnknown);
-    }
-    if holds.is_empty() {
-        holds.push(Outcome::TrialFitting);
-    }
-    holds.sort_unstable();
-    holds.dedup();
-    let nearly = length_unknown || assessed.choice.verdict == ChartVerdict::MeasureAgain;
-    ChartOutcomes {
-        part: assessed.part,
-        holds,
-        nearly,
-        offer: offer(context, assessed),
-        printed: assessed.printed.clone(),
-    }
+    let size = assessed.size();
+    let shown = assessed.choice.shown();
+    let facts = ChartFacts {
+        verdict: assessed.choice.verdict,
+        picked: size.is_some(),
+        length: size.and_then(|size| assessed.sizing.sizes.get(size)).map(|fit| &fit.length),
+        judged: size.and_then(|size| assessed.shown(size)).and_then(|one| one.estimated.judged()),
+        margin: shown.and_then(|size| assessed.sizing.least_margin(size)).map(|(margin, _)| margin),
+        shape: context.made_to_measure,
+    };
+    let printed = assessed.printed.clone();
+    let known = ChartOutcomes::of(&facts, found, assessed.part);
+    ChartOutcomes { offer: offer(context, assessed), printed, ..known }
 }
 
 /// `size 3 wide, regular, of sleeve chart B`.

@@ -291,7 +291,7 @@ fn of_size(context: &LimbContext<'_>, asked: &ChartAsked<'_>, size: usize) -> Ve
             name: &name,
             to_obtain: true,
         };
-        found.extend(of_estimate(&what, place, setting));
+        found.extend(of_estimate(&what, place, &setting.rules));
     }
     found
 }

@@ -64,7 +64,7 @@ pub fn assess_garment(
         name: &outfit.label,
         to_obtain: false,
     };
-    found.extend(of_estimate(&what, place, context.setting));
+    found.extend(of_estimate(&what, place, &context.setting.rules));
     let found = found.into_iter().map(|one| context.clearings.decide(one)).collect();
     let assessed = GarmentAssessment {
         limb: context.index,

@@ -3,21 +3,20 @@
 //! An estimate, its lower bound beyond the curve, and a sensor reading all count: knowing more never gives a
 //! milder verdict.
 
-use super::Setting;
 use super::size_findings::Garments;
 use super::wanted::{claim_printed, claimed_band};
 use crate::estimate::{EstimateRules, Estimated, estimate};
 use crate::finding::{self, Finding, Place};
 use crate::garment::{Outfit, Piece};
-use crate::rules::{NumberId, Severity};
+use crate::rules::{NumberId, Rules, Severity};
 use crate::words;
 
 /// A pressure this near an end, as a share of it, lies on it (house rule, as for residual pressure).
 const SLACK: f64 = 1e-9;
 
 /// Marks above the limit, by estimate, bound or reading.
-pub(super) fn high(estimated: &Estimated, place: Place, setting: &Setting) -> Option<Finding> {
-    let limit = setting.number(NumberId::PressureLimit);
+pub(super) fn high(estimated: &Estimated, place: Place, rules: &Rules) -> Option<Finding> {
+    let limit = rules.number(NumberId::PressureLimit);
     let mut above: Vec<(crate::anatomy::Landmark, String)> = Vec::new();
     for mark in &estimated.marks {
         if let Some(mmhg) = mark.at_least_mmhg().filter(|mmhg| *mmhg > limit) {
@@ -83,11 +82,11 @@ fn known(estimated: &Estimated) -> Vec<Held> {
 }
 
 /// The reference far off the band that is wanted, or with nothing to be held against.
-pub(super) fn off_band(what: &Garments<'_>, place: Place, setting: &Setting) -> Option<Finding> {
+pub(super) fn off_band(what: &Garments<'_>, place: Place, rules: &Rules) -> Option<Finding> {
     let claim = what.outfit.claim.as_ref();
     let known = known(what.estimated);
     let place = place.at(what.estimated.reference.landmark);
-    let least = setting.number(NumberId::PressureLeast);
+    let least = rules.number(NumberId::PressureLeast);
     let too_low = known.iter().find(|held| !held.is_bound && held.mmhg < least);
     let band = match (what.wanted, claimed_band(claim)) {
         (Some(wanted), _) => (wanted.low, wanted.high, format!("the prescribed {}", wanted.printed)),
@@ -98,7 +97,7 @@ pub(super) fn off_band(what: &Garments<'_>, place: Place, setting: &Setting) -> 
             if let Some(held) = too_low {
                 return Some(finding::off_band::too_low(place, &held.said, least));
             }
-            let limit = setting.number(NumberId::UnheldLimit);
+            let limit = rules.number(NumberId::UnheldLimit);
             let highest = known.iter().max_by(|one, other| one.mmhg.total_cmp(&other.mmhg));
             let severity = match highest {
                 Some(held) if held.mmhg > limit => Severity::ClearFirst,
@@ -110,7 +109,7 @@ pub(super) fn off_band(what: &Garments<'_>, place: Place, setting: &Setting) -> 
         }
     };
     let (low, high, name) = band;
-    match (known.iter().find(|held| is_off(held, low, high, setting)), too_low) {
+    match (known.iter().find(|held| is_off(held, low, high, rules)), too_low) {
         (Some(held), _) => Some(finding::off_band::off_band(place, &held.said, &name)),
         (None, Some(held)) => Some(finding::off_band::too_low(place, &held.said, least)),
         (None, None) => None,
@@ -118,19 +117,19 @@ pub(super) fn off_band(what: &Garments<'_>, place: Place, setting: &Setting) -> 
 }
 
 /// Whether a pressure is far off a band.
-fn is_off(held: &Held, low: Option<f64>, high: Option<f64>, setting: &Setting) -> bool {
-    let tolerance = setting.number(NumberId::BandTolerance);
+fn is_off(held: &Held, low: Option<f64>, high: Option<f64>, rules: &Rules) -> bool {
+    let tolerance = rules.number(NumberId::BandTolerance);
     let under = |low: f64| held.mmhg < low * (1.0 - tolerance) * (1.0 - SLACK);
     let over = |high: f64| held.mmhg > high * (1.0 + tolerance) * (1.0 + SLACK);
     (!held.is_bound && low.is_some_and(under)) || high.is_some_and(over)
 }
 
 /// Each of several pieces by itself against the class that it claims.
-pub(super) fn pieces_off_band(what: &Garments<'_>, place: Place, setting: &Setting) -> Vec<Finding> {
+pub(super) fn pieces_off_band(what: &Garments<'_>, place: Place, rules: &Rules) -> Vec<Finding> {
     if what.outfit.pieces.len() < 2 {
         return Vec::new();
     }
-    let rules = EstimateRules::of(&setting.rules);
+    let numbers = EstimateRules::of(rules);
     let place = place.at(what.on.limb.reference());
     what.outfit
         .pieces
@@ -138,11 +137,11 @@ pub(super) fn pieces_off_band(what: &Garments<'_>, place: Place, setting: &Setti
         .filter_map(|worn| {
             let Piece::Garment(garment) = &worn.piece else { return None };
             let band = claimed_band(garment.claim.as_ref())?;
-            let alone = estimate(&what.on, &Outfit::of(worn.piece.clone()), &[], &rules);
+            let alone = estimate(&what.on, &Outfit::of(worn.piece.clone()), &[], &numbers);
             let (mmhg, is_bound, text) = reference_words(&alone)?;
             let held = Held { mmhg, is_bound, said: format!("{} by itself: {text}", garment.label) };
             let claimed = format!("the claimed {}", garment.claim.as_ref().map(claim_printed)?);
-            is_off(&held, band.low, band.high, setting)
+            is_off(&held, band.low, band.high, rules)
                 .then(|| finding::off_band::off_band(place, &held.said, &claimed))
         })
         .collect()

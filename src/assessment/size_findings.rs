@@ -1,6 +1,5 @@
 //! Owns which findings hold for a garment on a limb: a size of a chart, or a garment file. One path for both.
 
-use super::Setting;
 use super::fall_gap::{Asked, fall_gap};
 use super::held_findings::{high, off_band, pieces_off_band, reference_words};
 use super::reading_findings::{contradiction, of_readings};
@@ -11,7 +10,7 @@ use crate::finding::{self, Finding, Place, fall_sentence};
 use crate::garment::{Claim, ClassPlace, Fabric, Outfit, Piece};
 use crate::gradient::{Decide, Fall, Grade};
 use crate::record::Reading;
-use crate::rules::{NumberId, Severity};
+use crate::rules::{NumberId, Rules, Severity};
 use crate::words;
 
 /// What is asked about.
@@ -35,17 +34,17 @@ pub(super) struct Garments<'a> {
 }
 
 /// Every finding of a garment's estimate.
-pub(super) fn of_estimate(what: &Garments<'_>, place: Place, setting: &Setting) -> Vec<Finding> {
+pub(super) fn of_estimate(what: &Garments<'_>, place: Place, rules: &Rules) -> Vec<Finding> {
     let mut found = Vec::new();
     found.extend(rise(what, place));
     found.extend(no_contact(what.estimated, place));
     found.extend(beyond(what, place));
-    found.extend(high(what.estimated, place, setting));
-    found.extend(off_band(what, place, setting));
-    found.extend(pieces_off_band(what, place, setting));
-    found.extend(class(what, place, setting, &found));
+    found.extend(high(what.estimated, place, rules));
+    found.extend(off_band(what, place, rules));
+    found.extend(pieces_off_band(what, place, rules));
+    found.extend(class(what, place, rules, &found));
     found.extend(residual(what.estimated, place, what.outfit.claim.as_ref()));
-    found.extend(top_edge(what.estimated, place, setting));
+    found.extend(top_edge(what.estimated, place, rules));
     found.extend(of_readings(what, place));
     found.extend(pieces(what, place));
     if let Some(gap) = fall_gap(
@@ -140,7 +139,7 @@ fn beyond(what: &Garments<'_>, place: Place) -> Option<Finding> {
     Some(finding::beyond_tested::beyond_tested(place.at(first), &names, last))
 }
 
-fn class(what: &Garments<'_>, place: Place, setting: &Setting, before: &[Finding]) -> Option<Finding> {
+fn class(what: &Garments<'_>, place: Place, rules: &Rules, before: &[Finding]) -> Option<Finding> {
     if before.iter().any(|one| one.id.is(&finding::off_band::ENTRY)) {
         return None;
     }
@@ -151,7 +150,7 @@ fn class(what: &Garments<'_>, place: Place, setting: &Setting, before: &[Finding
     let found = reference.class.as_ref()?;
     let place = place.at(reference.landmark);
     let where_it_lies = class_place(found);
-    if chance < setting.number(NumberId::ClassChance) {
+    if chance < rules.number(NumberId::ClassChance) {
         return Some(finding::class_missed::class_missed(
             place,
             &text,
@@ -201,13 +200,13 @@ fn residual(estimated: &Estimated, place: Place, claim: Option<&Claim>) -> Vec<F
         .collect()
 }
 
-fn top_edge(estimated: &Estimated, place: Place, setting: &Setting) -> Vec<Finding> {
+fn top_edge(estimated: &Estimated, place: Place, rules: &Rules) -> Vec<Finding> {
     estimated
         .top_edges
         .iter()
         .filter_map(|edge| {
             let chance = edge.chance?;
-            if chance <= setting.number(NumberId::RiseLikely) {
+            if chance <= rules.number(NumberId::RiseLikely) {
                 return None;
             }
             let severity = Severity::ClearFirst;

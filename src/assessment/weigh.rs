@@ -2,73 +2,11 @@
 //!
 //! Source: the order of the outcomes and what brings them are house rules.
 
+use super::chart_outcomes::{ChartOutcomes, LimbOutcomes, counted};
 use super::{Act, Decision, Outcome, Subject};
 use crate::finding::{Decided, Finding, Who};
 use crate::rules::{Role, Severity, Urgency};
 use crate::words;
-
-/// What a chart brings to the decision.
-#[derive(Clone, Debug)]
-pub struct ChartOutcomes {
-    /// Which part of a set.
-    pub part: usize,
-    /// Every outcome that holds, worst first; never empty.
-    pub holds: Vec<Outcome>,
-    /// Whether a girth only has to be taped again, or a length is unknown, with a size at hand.
-    pub nearly: bool,
-    /// What to say of a trial fitting: `size 3 wide, regular, sleeve chart B`.
-    pub offer: String,
-    /// The chart as printed.
-    pub printed: String,
-}
-
-/// What the charts bring on one limb.
-#[derive(Clone, Debug, Default)]
-pub struct LimbOutcomes {
-    /// How the limb is told from the other of the report, `right arm`; empty where it is the only one.
-    pub name: String,
-    /// Its charts, in their order.
-    pub charts: Vec<ChartOutcomes>,
-}
-
-impl ChartOutcomes {
-    /// The worst.
-    pub fn outcome(&self) -> Outcome {
-        self.holds.first().copied().unwrap_or(Outcome::TrialFitting)
-    }
-
-    /// How it ranks among the charts of its part, best first.
-    fn rank(&self) -> u8 {
-        match self.outcome() {
-            Outcome::TrialFitting => 0,
-            Outcome::FallUnknown => 1,
-            Outcome::Refer => 2,
-            Outcome::Incomplete if self.nearly => 3,
-            Outcome::MadeToMeasure => 4,
-            Outcome::Incomplete => 5,
-            Outcome::Stop => 6,
-        }
-    }
-}
-
-impl LimbOutcomes {
-    /// The chart that counts of each part.
-    fn counted(&self) -> impl Iterator<Item = &ChartOutcomes> {
-        counted(&self.charts).into_iter().filter_map(|at| self.charts.get(at))
-    }
-}
-
-/// For each part of a set, in order, the chart that counts: the best, of equals the first given.
-pub fn counted(charts: &[ChartOutcomes]) -> Vec<usize> {
-    let mut parts: Vec<usize> = charts.iter().map(|chart| chart.part).collect();
-    parts.sort_unstable();
-    parts.dedup();
-    let best = |part: usize| {
-        let own = charts.iter().enumerate().filter(|(_, chart)| chart.part == part);
-        own.min_by_key(|(place, chart)| (chart.rank(), *place)).map(|(place, _)| place)
-    };
-    parts.into_iter().filter_map(best).collect()
-}
 
 /// Every outcome that the client's findings bring on a limb (none: on any), worst first.
 pub(super) fn client_outcomes(findings: &[Finding], limb: Option<usize>) -> Vec<Outcome> {

@@ -7,11 +7,12 @@ use super::limb_columns::LimbColumns;
 use super::prepared::{CasePressure, Prepared, Scratch};
 use super::sized::Sized;
 use crate::anatomy::Landmark;
+use crate::assessment::Rank;
 use crate::estimate::Estimated;
-use crate::finding;
+use crate::finding::{self, Finding, FindingId};
 use crate::garment::Chart;
-use crate::gradient::Grade;
 use crate::input::{RowBlock, RowCells};
+use crate::rules::{NumberId, Rules};
 use crate::sizing::{ChartVerdict, LengthFit, SameAgain};
 
 /// Levels below or above which a finding is named.
@@ -21,8 +22,16 @@ pub struct BatchLevels {
     pub inside_chance: f64,
     /// Chance of the same size again below which it is said.
     pub same_again: f64,
-    /// Pressure above which a mark is cleared first, mmHg.
-    pub pressure: f64,
+}
+
+impl BatchLevels {
+    /// The levels of a set of rules.
+    pub fn of(rules: &Rules) -> Self {
+        Self {
+            inside_chance: rules.number(NumberId::InsideChance),
+            same_again: rules.number(NumberId::SameAgain),
+        }
+    }
 }
 
 /// A batch, ready to run.
@@ -35,6 +44,7 @@ pub struct Batch {
     form: BatchForm,
     levels: BatchLevels,
     needs_fall: bool,
+    needs_findings: bool,
     needs_again: bool,
 }
 
@@ -68,8 +78,32 @@ struct RowDone<'b> {
     sized: Sized,
     pressures: Vec<CasePressure>,
     again: Option<SameAgain>,
-    estimated: Option<Estimated>,
     length: LengthFit,
+    /// The whole estimate of the size picked, with its findings.
+    estimated: Option<(Estimated, Vec<Finding>)>,
+}
+
+impl<'b> RowDone<'b> {
+    /// What sizing says.
+    fn of(label: &'b str, prepared: &'b Prepared, sized: Sized, case: &Case) -> Self {
+        let length = sized.size.map_or(LengthFit::NotAsked, |size| prepared.length(size, case));
+        Self { label, prepared, sized, pressures: Vec::new(), again: None, length, estimated: None }
+    }
+
+    /// Estimates the size picked; its findings where they are asked for.
+    fn estimate(&mut self, case: &Case, with_findings: bool) {
+        self.estimated = self.sized.size.and_then(|size| {
+            let estimated = self.prepared.estimate(size, case)?;
+            let found = with_findings.then(|| self.prepared.findings(size, case, &estimated));
+            Some((estimated, found.unwrap_or_default()))
+        });
+    }
+
+    /// How the chart at `place` ranks, by what is worked out.
+    fn rank(&self, place: usize) -> Rank {
+        let known = self.estimated.as_ref().map(|(estimated, found)| (estimated, found.as_slice()));
+        self.prepared.outcomes(&self.sized, &self.length, known).rank(place)
+    }
 }
 
 impl Batch {
@@ -108,6 +142,7 @@ impl Batch {
         Ok(Self {
             keys: keys.collect(),
             needs_fall: fields.iter().any(|field| field.needs_fall()),
+            needs_findings: fields.contains(&Field::Findings),
             needs_again: fields.iter().any(|field| field.needs_again()),
             charts,
             columns,
@@ -178,39 +213,47 @@ impl Batch {
         read.is_ok()
     }
 
-    /// The case against the chart that serves it best: a size before a pair between, before a girth to measure
-    /// again, before made to measure, before not judged; then the greater least margin, then the first.
+    /// The case against the chart that serves it best, in the order of `check`; with one chart nothing is ranked.
     fn best(&self, case: &Case, scratch: &mut Scratch) -> Option<RowDone<'_>> {
-        let rank = |sized: &Sized| {
-            let order = match sized.verdict {
-                ChartVerdict::Size => 0,
-                ChartVerdict::Between => 1,
-                ChartVerdict::MeasureAgain => 2,
-                ChartVerdict::MadeToMeasure => 3,
-                ChartVerdict::NotJudged => 4,
-            };
-            (order, sized.margin.map_or(i64::MAX, |(margin, _)| -margin))
-        };
-        let mut best: Option<(&str, &Prepared, Sized)> = None;
-        for (label, prepared) in &self.charts {
+        if let [(label, prepared)] = self.charts.as_slice() {
             let sized = prepared.size(case, scratch);
-            if best.as_ref().is_none_or(|(_, _, held)| rank(&sized) < rank(held)) {
-                best = Some((label, prepared, sized));
+            let mut done = RowDone::of(label, prepared, sized, case);
+            if self.needs_fall {
+                done.estimate(case, self.needs_findings);
+            }
+            return Some(self.finish(done, case));
+        }
+        let mut all: Vec<(Rank, usize, RowDone<'_>)> = Vec::with_capacity(self.charts.len());
+        for (place, (label, prepared)) in self.charts.iter().enumerate() {
+            let sized = prepared.size(case, scratch);
+            let done = RowDone::of(label, prepared, sized, case);
+            all.push((done.rank(place), place, done));
+        }
+        all.sort_by_key(|(rank, ..)| *rank);
+        let mut best: Option<(Rank, RowDone<'_>)> = None;
+        for (hope, place, mut done) in all {
+            // What an estimate finds never ranks a chart higher.
+            if best.as_ref().is_some_and(|(held, _)| *held < hope) {
+                break;
+            }
+            done.estimate(case, true);
+            let rank = done.rank(place);
+            if best.as_ref().is_none_or(|(held, _)| rank < *held) {
+                best = Some((rank, done));
             }
         }
-        let (label, prepared, sized) = best?;
-        let picked = sized.size;
-        Some(RowDone {
-            label,
-            prepared,
-            sized,
-            pressures: picked.map_or_else(Vec::new, |size| prepared.pressures(size, case).collect()),
-            again: picked
-                .filter(|_| self.needs_again && sized.verdict == ChartVerdict::Size)
-                .and_then(|size| prepared.same_again(size, case)),
-            estimated: picked.filter(|_| self.needs_fall).and_then(|size| prepared.estimate(size, case)),
-            length: picked.map_or(LengthFit::NotAsked, |size| prepared.length(size, case)),
-        })
+        best.map(|(_, done)| self.finish(done, case))
+    }
+
+    /// The rest of what the columns ask for.
+    fn finish<'b>(&self, mut done: RowDone<'b>, case: &Case) -> RowDone<'b> {
+        let (sized, prepared) = (done.sized, done.prepared);
+        done.pressures = sized.size.map_or_else(Vec::new, |size| prepared.pressures(size, case).collect());
+        done.again = sized
+            .size
+            .filter(|_| self.needs_again && sized.verdict == ChartVerdict::Size)
+            .and_then(|size| prepared.same_again(size, case));
+        done
     }
 
     fn cell(&self, field: Field, done: &RowDone<'_>, writer: &mut RowWriter<'_>) {
@@ -219,7 +262,8 @@ impl Batch {
         let label =
             |size: Option<usize>| size.and_then(|size| chart.sizes.get(size)).map(|size| size.label.as_str());
         let at = |mark: Landmark| done.pressures.iter().find(|one| one.landmark == mark);
-        let fall = done.estimated.as_ref().and_then(|one| one.fall.as_ref());
+        let estimated = done.estimated.as_ref().map(|(estimated, _)| estimated);
+        let fall = estimated.and_then(|one| one.fall.as_ref());
         match field {
             Field::Id | Field::Problem => {}
             Field::Chart => writer.text(Some(done.label)),
@@ -257,7 +301,7 @@ impl Batch {
                 Some(mark) => writer.word(mark.name()),
                 None => writer.empty(),
             },
-            Field::Judged => writer.truth(done.estimated.as_ref().and_then(Estimated::judged)),
+            Field::Judged => writer.truth(estimated.and_then(Estimated::judged)),
             Field::Findings => writer.word(&self.findings(done).join(" ")),
         }
     }
@@ -272,7 +316,7 @@ impl Batch {
             ChartVerdict::NotJudged => found.push(finding::not_judged::ENTRY.id),
             ChartVerdict::Size | ChartVerdict::MadeToMeasure => {}
         }
-        if matches!(done.length, LengthFit::None { .. }) {
+        if matches!(done.length, LengthFit::None { .. } | LengthFit::Unknown(_)) {
             found.push(finding::no_length::ENTRY.id);
         }
         if sized.verdict == ChartVerdict::Size
@@ -283,21 +327,11 @@ impl Batch {
         if done.again.is_some_and(|again| again.chance < self.levels.same_again) {
             found.push(finding::same_size_unsure::ENTRY.id);
         }
-        if let Some(estimated) = &done.estimated {
-            if matches!(estimated.grade(), Some(Grade::Certain | Grade::Likely | Grade::Possible)) {
-                found.push(finding::rise::ENTRY.id);
-            }
-            if estimated.judged() == Some(false) {
-                found.push(finding::fall_unknown::ENTRY.id);
-            }
-            if !estimated.no_contact().is_empty() {
-                found.push(finding::no_contact::ENTRY.id);
-            }
-            if !estimated.beyond().is_empty() {
-                found.push(finding::beyond_tested::ENTRY.id);
-            }
-            if estimated.highest().is_some_and(|(_, mmhg)| mmhg > self.levels.pressure) {
-                found.push(finding::pressure_high::ENTRY.id);
+        for one in done.estimated.iter().flat_map(|(_, own)| own) {
+            if let FindingId::Own(entry) = one.id
+                && !found.contains(&entry.id)
+            {
+                found.push(entry.id);
             }
         }
         found

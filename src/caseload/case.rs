@@ -95,15 +95,27 @@ impl Case {
         self.girths.get(place).copied().unwrap_or_default()
     }
 
-    /// What sizing asks for.
-    pub fn input(&self, limb: Limb, tape: &TapeSd) -> SizingInput {
+    /// What sizing asks for. A length of `asked` that is not stated follows from the positions, where the row has
+    /// both.
+    pub fn input(&self, limb: Limb, tape: &TapeSd, asked: &[LengthName]) -> SizingInput {
         let all = Landmark::of(limb).iter().zip(&self.girths);
         let girths = all.filter_map(|(landmark, tenths)| {
             let girth = Girth::from_tenths(i64::from(*tenths))?;
             let sd_cm = tape.of_mean(limb, Some(*landmark), girth.cm(), 1);
             Some((*landmark, KnownGirth { girth, sd_cm, tapes: 1 }))
         });
-        SizingInput { girths: girths.collect(), lengths: self.lengths.iter().copied().collect() }
+        let by_positions = asked.iter().filter_map(|name| Some((*name, self.length_by_positions(*name)?)));
+        let stated = self.lengths.iter().copied();
+        SizingInput { girths: girths.collect(), lengths: by_positions.chain(stated).collect() }
+    }
+
+    fn length_by_positions(&self, name: LengthName) -> Option<Span> {
+        let at = |landmark: Landmark| self.at.get(place(landmark)).copied().flatten();
+        match name {
+            LengthName::Between(between) => Span::from_tenths(i64::from(at(between.to)? - at(between.from)?)),
+            // A table does not say where its positions begin.
+            LengthName::FromFloor(_) => None,
+        }
     }
 
     /// The marks as a record has them; a mark without a position stands at its usual place.

@@ -38,12 +38,9 @@ pub(super) struct Held {
 }
 
 impl Lanes {
-    /// The lanes of a chart; none where a range has an open end, a size states lengths, or the printed step is no
-    /// whole number of tenths of a millimetre.
+    /// The lanes of a chart; none where a range has an open end, or the printed step is no whole
+    /// number of tenths of a millimetre.
     pub(super) fn of(chart: &Chart) -> Option<Self> {
-        if chart.sizes.iter().any(|size| !size.variants.is_empty()) {
-            return None;
-        }
         let step = match chart.printed_step {
             Some(step) => i32::try_from(step.whole_tenths()?).ok()?,
             None => 1,

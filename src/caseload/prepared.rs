@@ -9,13 +9,17 @@ use super::knit::{Curve, Knit, KnitMark, Pressed};
 use super::lanes::{Held, Lane, Lanes};
 use super::sized::Sized;
 use crate::anatomy::Landmark;
+use crate::assessment::{ChartFacts, ChartOutcomes, SizeAlone, of_size_alone};
 use crate::estimate::{EstimateRules, Estimated, OnLimb, estimate_garment, is_taken_out};
+use crate::finding::Finding;
 use crate::garment::{BetweenSizes, Chart, Garment};
 use crate::gradient::Grade;
 use crate::quantity::phi_quick;
+use crate::record::LengthName;
+use crate::rules::{NumberId, Rules};
 use crate::sizing::{
-    ChartVerdict, Choice, Direction, LengthFit, Limits, SameAgain, SizeVerdict, Sizing, choose, judge,
-    same_again,
+    ChartVerdict, Choice, Direction, LengthFit, Limits, SameAgain, SizeVerdict, Sizing, SizingInput, choose,
+    judge, same_again,
 };
 
 /// A chart prepared for a caseload.
@@ -26,12 +30,14 @@ pub struct Prepared {
     /// The landmarks at which a size is estimated, distal to proximal.
     pub marks: Vec<Landmark>,
     measures: Vec<Landmark>,
+    lengths: Vec<LengthName>,
     lanes: Option<Lanes>,
     garments: Vec<Garment>,
     knits: Vec<Knit>,
     curve: Option<Curve>,
     rules: EstimateRules,
     limits: Limits,
+    set: Rules,
 }
 
 /// What is worked out on the way, used again for each case.
@@ -54,8 +60,9 @@ pub struct CasePressure {
 }
 
 impl Prepared {
-    /// Prepares a chart.
-    pub fn of(chart: &Chart, rules: EstimateRules, limits: Limits) -> Self {
+    /// Prepares a chart under a set of rules.
+    pub fn of(chart: &Chart, set: &Rules) -> Self {
+        let rules = EstimateRules::of(set);
         let garments: Vec<Garment> = (0..chart.sizes.len()).filter_map(|size| chart.garment(size)).collect();
         let curve = Curve::of(chart.fabric.as_ref(), &rules);
         let knits: Vec<Knit> =
@@ -68,13 +75,42 @@ impl Prepared {
             chart: chart.clone(),
             marks: if curve.is_some() { marks } else { Vec::new() },
             measures: chart.measures(),
+            lengths: chart.lengths(),
             lanes: Lanes::of(chart),
             garments,
             knits,
             curve,
             rules,
-            limits,
+            limits: Limits::of_cm(set.number(NumberId::EdgeMargin), set.number(NumberId::PickMiss)),
+            set: set.clone(),
         }
+    }
+
+    /// What holds for the chart without a record: by its verdict and length alone, and where the size's estimate is
+    /// given, by that and its findings, as `check` has it.
+    pub fn outcomes(
+        &self,
+        sized: &Sized,
+        length: &LengthFit,
+        known: Option<(&Estimated, &[Finding])>,
+    ) -> ChartOutcomes {
+        let facts = ChartFacts {
+            verdict: sized.verdict,
+            picked: sized.size.is_some(),
+            length: sized.size.map(|_| length),
+            judged: known.and_then(|(estimated, _)| estimated.judged()),
+            margin: sized.margin.map(|(margin, _)| margin),
+            shape: false,
+        };
+        ChartOutcomes::of(&facts, known.map_or(&[], |(_, found)| found), 0)
+    }
+
+    /// The findings of a size's estimate, as `check` has them where the record says nothing more.
+    pub fn findings(&self, size: usize, case: &Case, estimated: &Estimated) -> Vec<Finding> {
+        let marks = case.marks(self.chart.limb);
+        let on = OnLimb { limb: self.chart.limb, marks: &marks };
+        let Some(garment) = self.garments.get(size) else { return Vec::new() };
+        of_size_alone(SizeAlone { on, garment, estimated }, &self.set)
     }
 
     /// The landmark of a measure.
@@ -100,24 +136,24 @@ impl Prepared {
             [one, other, ..] => Some((*one, *other)),
             _ => None,
         };
-        let shown = choice.size.or(choice.nearest).and_then(|size| sizing.sizes.get(size));
-        let margin = shown.and_then(|size| {
-            let all = size.measures.iter().enumerate();
-            let known = all.filter_map(|(number, one)| Some((one.margin?, number)));
-            known.min()
-        });
+        let shown = choice.shown();
+        let margin = shown.and_then(|size| sizing.least_margin(size));
         Sized {
             verdict: choice.verdict,
             size: choice.size,
             nearest: choice.nearest,
             between,
             margin,
-            inside_chance: shown.and_then(|size| size.inside_chance),
+            inside_chance: shown.and_then(|size| sizing.sizes.get(size)?.inside_chance),
         }
     }
 
+    fn input(&self, case: &Case) -> SizingInput {
+        case.input(self.chart.limb, &self.rules.tape, &self.lengths)
+    }
+
     fn choice(&self, case: &Case) -> (Sizing, Choice, Vec<bool>) {
-        let input = case.input(self.chart.limb, &self.rules.tape);
+        let input = self.input(case);
         let sizing = judge(&input, &self.chart, self.limits);
         let marks = case.marks(self.chart.limb);
         let on = OnLimb { limb: self.chart.limb, marks: &marks };
@@ -251,18 +287,17 @@ impl Prepared {
     /// The chance of the same size again, as `check` has it.
     pub fn same_again(&self, size: usize, case: &Case) -> Option<SameAgain> {
         let (_, _, reversed) = self.choice(case);
-        let input = case.input(self.chart.limb, &self.rules.tape);
+        let input = self.input(case);
         same_again(&input, &self.chart, &reversed, size)
     }
 
     /// The length variant of a size for a case.
     pub fn length(&self, size: usize, case: &Case) -> LengthFit {
-        if self.chart.sizes.get(size).is_none_or(|size| size.variants.is_empty()) {
+        let Some(size) = self.chart.sizes.get(size).filter(|size| !size.variants.is_empty()) else {
             return LengthFit::NotAsked;
-        }
-        let input = case.input(self.chart.limb, &self.rules.tape);
-        let sizing = judge(&input, &self.chart, self.limits);
-        sizing.sizes.get(size).map_or(LengthFit::NotAsked, |size| size.length.clone())
+        };
+        let input = self.input(case);
+        LengthFit::of(&input, size, self.chart.printed_step)
     }
 
     /// The sizes that take the case and that no certain rise takes out.
@@ -289,7 +324,7 @@ impl Prepared {
 
     /// The measure that misses most at the nearest size; none where a size takes the girths.
     pub fn missed(&self, case: &Case) -> Option<Missed> {
-        let input = case.input(self.chart.limb, &self.rules.tape);
+        let input = self.input(case);
         let sizing = judge(&input, &self.chart, self.limits);
         let worst = sizing.sizes.get(sizing.nearest()?)?.worst()?;
         Some(Missed { landmark: worst.landmark, tight: worst.direction == Some(Direction::Tight) })

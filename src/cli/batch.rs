@@ -21,7 +21,8 @@ pub(crate) const EXAMPLES: &str = "Examples:
   zcat limbs.csv.gz | tapeline batch - sleeve-chart.yaml --format jsonl
 
 The table has a column `id` and one for each girth with its unit: id,wrist_cm,forearm_cm,…; where marks stand
-may be told as wrist_at_cm, else the usual places count.";
+may be told as wrist_at_cm, else the usual places count. Of several charts the row is of the one that ranks best, in
+the order of `check` (`tapeline explain ranking`); what a record adds, as allergies, is not known here.";
 
 /// `batch`.
 #[derive(Debug, Args)]
@@ -32,7 +33,8 @@ pub(crate) struct BatchArgs {
     /// The form of the rows
     #[arg(long, value_enum, default_value_t = Rows::Csv)]
     format: Rows,
-    /// Only these columns, as id,verdict,size,pressures; the chances of the fall and of the same size cost most
+    /// Only these columns, as id,verdict,size,pressures; the chances of the fall and of the same size cost most, and
+    /// several charts are ranked by the whole fall whatever is asked for
     #[arg(long, value_name = "NAMES", value_delimiter = ',')]
     columns: Option<Vec<String>>,
     /// Workers; all cores otherwise

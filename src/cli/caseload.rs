@@ -8,8 +8,7 @@ use tapeline::caseload::{BatchLevels, LimbColumns, Prepared};
 use tapeline::estimate::EstimateRules;
 use tapeline::garment::{Chart, open_chart, printed_labels};
 use tapeline::input::{FileKind, Problem, RowBlocks, no_plain_file};
-use tapeline::rules::{NumberId, Rules};
-use tapeline::sizing::{Limits, parts};
+use tapeline::sizing::parts;
 
 use super::exit::Failure;
 use super::files::{Files, What};
@@ -70,11 +69,10 @@ pub(crate) fn open(
         .into());
     }
     let estimate = EstimateRules::of(&rules);
-    let limits = Limits::of_cm(rules.number(NumberId::EdgeMargin), rules.number(NumberId::PickMiss));
     let charts = printed_labels(&all)
         .into_iter()
         .zip(&charts)
-        .map(|(label, chart)| (label, Prepared::of(chart, estimate, limits)))
+        .map(|(label, chart)| (label, Prepared::of(chart, &rules)))
         .collect();
     let blocks = RowBlocks::open(&limbs)?;
     let columns = LimbColumns::of(&blocks, limb, tables.decimal_comma)?;
@@ -82,20 +80,12 @@ pub(crate) fn open(
         say::note(&format!("columns that are not used: {}", columns.unused.join(", ")));
     }
     let bytes = std::fs::metadata(&limbs).ok().filter(std::fs::Metadata::is_file).map(|about| about.len());
-    Ok(Opened { blocks, columns, charts, levels: levels(&rules), estimate, bytes })
+    Ok(Opened { blocks, columns, charts, levels: BatchLevels::of(&rules), estimate, bytes })
 }
 
 /// How many workers: as asked for, else one for each core.
 pub(crate) fn workers(asked: Option<NonZeroUsize>) -> usize {
     asked.or_else(|| std::thread::available_parallelism().ok()).map_or(1, NonZeroUsize::get)
-}
-
-fn levels(rules: &Rules) -> BatchLevels {
-    BatchLevels {
-        inside_chance: rules.number(NumberId::InsideChance),
-        same_again: rules.number(NumberId::SameAgain),
-        pressure: rules.number(NumberId::PressureLimit),
-    }
 }
 
 /// The table of limbs among the files, and the others: standard input, else the first table without a

@@ -3,12 +3,11 @@
 use super::{ChartFault, FaultKind};
 use crate::anatomy::Landmark;
 use crate::caseload::{Case, Prepared};
-use crate::estimate::EstimateRules;
 use crate::garment::{Chart, Size};
 use crate::gradient::Grade;
 use crate::quantity::{Girth, Range};
 use crate::rules::Rules;
-use crate::sizing::{Limits, is_wide};
+use crate::sizing::is_wide;
 
 /// A range narrower than this tells less than one tape value: ±1.96 SD of 0.35 cm, tenths of a millimetre
 /// (derived).
@@ -148,7 +147,7 @@ fn jumps(ranges: &[Range], pairs: &[(usize, usize)]) -> Vec<(usize, usize, Fault
 
 /// What a size would do on the limb in the middle of its ranges, at the usual places along the limb.
 fn in_the_middle(chart: &Chart, rules: &Rules) -> Vec<ChartFault> {
-    let prepared = Prepared::of(chart, EstimateRules::of(rules), Limits::default());
+    let prepared = Prepared::of(chart, rules);
     let mut found = Vec::new();
     for (place, size) in chart.sizes.iter().enumerate() {
         let Some(case) = middle_limb(size) else { continue };

@@ -75,6 +75,13 @@ pub struct Choice {
     pub reason: Reason,
 }
 
+impl Choice {
+    /// The size whose figures are given: picked, else nearest.
+    pub fn shown(&self) -> Option<usize> {
+        self.size.or(self.nearest)
+    }
+}
+
 /// Chooses. `reversed` tells for each size whether a certain rise takes it out (short lists are read as
 /// false); `postponed`, that girths are not to be used now (an active infection).
 pub fn choose(sizing: &Sizing, chart: &Chart, reversed: &[bool], postponed: bool, limits: Limits) -> Choice {

@@ -31,6 +31,13 @@ impl Sizing {
         all.min_by_key(|(place, size)| (size.misses(), *place)).map(|(place, _)| place)
     }
 
+    /// The least margin of a size, tenths of a millimetre, negative outside, and the place of its measure; the
+    /// most distal of several.
+    pub fn least_margin(&self, size: usize) -> Option<(i64, usize)> {
+        let all = self.sizes.get(size)?.measures.iter().enumerate();
+        all.filter_map(|(place, one)| Some((one.margin?, place))).min()
+    }
+
     /// The places of the sizes with a verdict.
     pub fn places(&self, verdict: SizeVerdict) -> Vec<usize> {
         let all = self.sizes.iter().enumerate();

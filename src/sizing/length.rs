@@ -32,8 +32,8 @@ pub enum LengthFit {
 }
 
 impl LengthFit {
-    /// Holds the lengths of a limb against the variants of a size.
-    pub(super) fn of(input: &SizingInput, size: &Size, step: Option<Step>) -> Self {
+    /// Holds the lengths of a limb against the variants of a size; they are first rounded to the chart's step.
+    pub fn of(input: &SizingInput, size: &Size, step: Option<Step>) -> Self {
         if size.variants.is_empty() {
             return Self::NotAsked;
         }

@@ -8,7 +8,7 @@ use tapeline::caseload::{
     Batch, BatchForm, BatchLevels, LimbColumns, Prepared, cover, design, girths, run_batch,
 };
 use tapeline::document::Sheet;
-use tapeline::estimate::{EstimateRules, Target, WantedFall, calibrate};
+use tapeline::estimate::{Target, WantedFall, calibrate};
 use tapeline::garment::{
     Chart, Schemes, fabric_file, garment_file, open_chart, open_fabric, open_outfit, printed_labels,
 };
@@ -19,8 +19,8 @@ use tapeline::render::{
     volume_scene, volume_sheet,
 };
 use tapeline::report::{Report, VolumeReport, build, build_pattern};
-use tapeline::rules::{NumberId, read_rules};
-use tapeline::sizing::{Limits, parts};
+use tapeline::rules::read_rules;
+use tapeline::sizing::parts;
 
 use super::case::{Case, Command};
 use super::{laws, more};
@@ -332,11 +332,8 @@ fn caseload(
         return Ok(false);
     }
     let rules = &setting.rules;
-    let limits = Limits::of_cm(rules.number(NumberId::EdgeMargin), rules.number(NumberId::PickMiss));
     let labels = printed_labels(&all);
-    let prepared = || -> Vec<Prepared> {
-        charts.iter().map(|chart| Prepared::of(chart, EstimateRules::of(rules), limits)).collect()
-    };
+    let prepared = || -> Vec<Prepared> { charts.iter().map(|chart| Prepared::of(chart, rules)).collect() };
     let blocks = || RowBlocks::from_text(&limbs.name, &limbs.text).map_err(|problem| vec![problem]);
     let columns = LimbColumns::of(&blocks()?, limb, dice.luck(0.1)).map_err(|problem| vec![problem])?;
     if case.command == Command::Cover {
@@ -357,11 +354,7 @@ fn caseload(
         return Ok(true);
     }
     let json = dice.luck(0.5);
-    let levels = BatchLevels {
-        inside_chance: rules.number(NumberId::InsideChance),
-        same_again: rules.number(NumberId::SameAgain),
-        pressure: rules.number(NumberId::PressureLimit),
-    };
+    let levels = BatchLevels::of(rules);
     let mut outs = Vec::new();
     for threads in [1, 2] {
         let form = if json { BatchForm::Jsonl } else { BatchForm::Csv };
