@@ -141,13 +141,13 @@ fn a_strip_pull_gives_the_exponent() {
     let found = of("{weight: 100 g, length: 22 cm}, {weight: 300 gf, length: 25 cm}").unwrap();
     let exponent = found.exponent.unwrap();
     assert!((exponent.value - 3.0_f64.ln() / 2.5_f64.ln()).abs() < 1e-12);
-    assert!(!found.has_curve() && (exponent.band().1 - exponent.value - 0.1).abs() < 1e-12);
+    assert!(!found.has_curve() && (exponent.band(0.1).1 - exponent.value - 0.1).abs() < 1e-12);
     assert!(
         of("{weight: 100 g, length: 22 cm}, {weight: 300 g, length: 21 cm}").unwrap_err().contains("heavier")
     );
     assert!(of("{weight: 100 g, length: 22 cm}").unwrap_err().contains("two weights"));
     let stated = fabric("tapeline: fabric/1\nlabel: s\nexponent: {value: 1.1, sd: 0.05}\n").unwrap();
-    assert!((stated.exponent.unwrap().band().1 - 1.1 - 0.05 * 3.0_f64.sqrt()).abs() < 1e-12);
+    assert!((stated.exponent.unwrap().band(0.1).1 - 1.1 - 0.05 * 3.0_f64.sqrt()).abs() < 1e-12);
 }
 
 fn hung(pulls: &str, rest: &str) -> Result<Fabric, String> {

@@ -91,6 +91,7 @@ mod shipped;
 mod urgent_first;
 mod sizing;
 mod tape;
+mod turns;
 mod units;
 mod visits;
 mod volume_command;

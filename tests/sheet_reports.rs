@@ -205,6 +205,8 @@ fn gradient(chart: Option<usize>) -> GradientBlock {
         against: None,
         pairs: Vec::new(),
         decide: Vec::new(),
+        after_strip_pull: Vec::new(),
+        after_strip_pull_words: None,
         residual: vec![ResidualBlock {
             landmark: Landmark::UpperArm,
             percent: Some(mmhg(66.0)),

@@ -3,7 +3,7 @@
 use super::chart_assessment::{ChartAssessment, ShownSize};
 use super::chart_findings::{ChartAsked, chart_findings};
 use super::{ChartFacts, ChartOutcomes, LimbContext};
-use crate::estimate::{EstimateRules, Estimated, OnLimb, estimate, what_decides};
+use crate::estimate::{EstimateRules, Estimated, OnLimb, estimate, turning, what_decides};
 use crate::finding::{Finding, Place};
 use crate::garment::{Chart, Outfit, Piece};
 use crate::gradient::Grade;
@@ -98,7 +98,8 @@ fn show(context: &LimbContext<'_>, chart: &Chart, printed: &str, size: usize) ->
     let rules = EstimateRules::of(&context.setting.rules);
     let estimated: Estimated = estimate(&on, &outfit, &readings, &rules);
     let decide = what_decides(&on, &outfit, &readings, &estimated, &rules);
-    Some(ShownSize { size, outfit, estimated, decide })
+    let turns = turning(&on, &outfit, &estimated, &rules);
+    Some(ShownSize { size, outfit, estimated, decide, turns })
 }
 
 /// The variant's name, and what is known of the length where none serves.

@@ -3,7 +3,7 @@
 use super::{ChartOutcomes, Outcome};
 use crate::estimate::Estimated;
 use crate::garment::{Chart, Outfit};
-use crate::gradient::Decide;
+use crate::gradient::{Decide, Turn};
 use crate::sizing::{Choice, SameAgain, Sizing};
 
 /// One size that is estimated and shown.
@@ -17,6 +17,8 @@ pub struct ShownSize {
     pub estimated: Estimated,
     /// What would decide its fall, the measurement to name first.
     pub decide: Vec<Decide>,
+    /// At which exponents its grade would turn.
+    pub turns: Vec<Turn>,
 }
 
 /// One chart on one limb.

@@ -3,11 +3,12 @@
 use super::size_findings::{Garments, of_estimate};
 use super::{LimbContext, materials};
 use crate::estimate::{
-    EstimateRules, Estimated, OnLimb, ProfilePoint, Swelling, estimate, profile, swelling, what_decides,
+    EstimateRules, Estimated, OnLimb, ProfilePoint, Swelling, estimate, profile, swelling, turning,
+    what_decides,
 };
 use crate::finding::{Finding, Place};
 use crate::garment::Outfit;
-use crate::gradient::Decide;
+use crate::gradient::{Decide, Turn};
 use crate::record::Reading;
 
 /// One garment on one limb, in depth.
@@ -25,6 +26,8 @@ pub struct GarmentAssessment {
     pub estimated: Estimated,
     /// What would decide its fall.
     pub decide: Vec<Decide>,
+    /// At which exponents its grade would turn.
+    pub turns: Vec<Turn>,
     /// The pressure between the marks, drawn and not judged.
     pub profile: Vec<ProfilePoint>,
     /// What 1 cm of limb more or less would do.
@@ -72,6 +75,7 @@ pub fn assess_garment(
         printed: outfit.label.to_string(),
         profile: profile(&on, outfit, &rules),
         swelling: swelling(&on, outfit, &rules),
+        turns: turning(&on, outfit, &estimated, &rules),
         outfit: outfit.clone(),
         estimated,
         decide,

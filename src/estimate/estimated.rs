@@ -10,7 +10,7 @@ use super::top_edge::{TopEdgeEstimate, top_edges};
 use super::{EstimateRules, MarkEstimate, OnLimb};
 use crate::anatomy::Landmark;
 use crate::garment::{Garment, Outfit, Piece};
-use crate::gradient::{Decide, Grade, GradientBasis, decide, judge, judge_grade};
+use crate::gradient::{Decide, Grade, GradientBasis, Turn, decide, judge, judge_grade, turns};
 use crate::record::Reading;
 
 /// What is worn on a limb, estimated.
@@ -213,4 +213,17 @@ pub fn what_decides(
     let Some(one) = all.iter().find(|one| one.of == verdict.of) else { return Vec::new() };
     let together = outfit.pieces.len() > 1 && !matches!(one.of, FallOf::Piece(_));
     decide(&one.marks, &setting(on, one, &knits, together, rules), &verdict.fall)
+}
+
+/// At which exponents the grade of one garment by ruler would turn, if a strip pull gave them; for the garment that
+/// is reported, not for every size. Of several pieces nothing is said: a pull is of one knit.
+pub fn turning(on: &OnLimb<'_>, outfit: &Outfit, estimated: &Estimated, rules: &EstimateRules) -> Vec<Turn> {
+    if outfit.pieces.len() != 1 || !estimated.fall.as_ref().is_some_and(|fall| fall.of == FallOf::Piece(0)) {
+        return Vec::new();
+    }
+    let knits = Knits::of(outfit);
+    match asked(on, outfit, &knits, rules).as_slice() {
+        [one] => turns(&one.marks, &setting(on, one, &knits, false, rules)),
+        _ => Vec::new(),
+    }
 }

@@ -26,7 +26,7 @@ mod pattern;
 
 pub use calibration::{Calibration, LEAST_READINGS, NoCalibration, WornSpread, calibrate, worn_spread};
 pub use chi_square::chi_square_above;
-pub use estimated::{Estimated, estimate, estimate_garment, is_taken_out, what_decides};
+pub use estimated::{Estimated, estimate, estimate_garment, is_taken_out, turning, what_decides};
 pub use falls::{FallOf, FallVerdict};
 pub use mark::{MarkEstimate, PieceAt, Range};
 pub use on_limb::OnLimb;

@@ -1,7 +1,7 @@
 //! Owns the one sentence about a fall, for findings, terminal, sheet and JSON alike.
 
 use crate::anatomy::Landmark;
-use crate::gradient::{Action, Decide, Fall, Grade, GradientBasis};
+use crate::gradient::{Action, Decide, Fall, Grade, GradientBasis, Turn};
 use crate::words;
 
 /// `By the fabric curve`; a bandage has a pull instead.
@@ -66,7 +66,7 @@ pub fn fall_sentence(
                 let to = last.map_or_else(String::new, |one| format!(" to {}", words::the(one)));
                 format!("{by} it does not fall on the whole{from}{to}; it may act like a tourniquet.")
             };
-            if basis == GradientBasis::Stretch && fall.basis == GradientBasis::Stretch {
+            if fall.pull_may_change {
                 text.push_str(" A strip pull may change this.");
             }
             text
@@ -110,4 +110,25 @@ pub fn action(one: &Decide) -> String {
         Action::ReadAgain => format!("read the pressure again{at}"),
         Action::SensorReadings => "read the pressure with a sensor at every judged mark".to_owned(),
     }
+}
+
+/// What the grade would be after a strip pull, by exponent: `It would fall at an exponent of 0.7 to 1.1 and probably
+/// rise at 1.15 to 1.5.`; none where it would not turn.
+pub fn after_strip_pull(turns: &[Turn]) -> Option<String> {
+    let exponent = |value: f64| words::trimmed(value, 2);
+    let mut lead = " an exponent of";
+    let parts: Vec<String> = turns
+        .iter()
+        .map(|one| {
+            let what = match one.grade {
+                Grade::Certain => "certainly rise",
+                Grade::Likely => "probably rise",
+                Grade::Undecided => "not be decided",
+                Grade::Possible | Grade::None => "fall",
+            };
+            let to = if one.high > one.low { format!(" to {}", exponent(one.high)) } else { String::new() };
+            format!("{what} at{} {}{to}", std::mem::take(&mut lead), exponent(one.low))
+        })
+        .collect();
+    (parts.len() > 1).then(|| format!("It would {}.", words::list(&parts)))
 }

@@ -107,7 +107,7 @@ pub use all::ALL;
 pub use content::Finding;
 pub use decided::{ClearedBy, Decided};
 pub use entry::Entry;
-pub use fall_words::{action, fall_sentence};
+pub use fall_words::{action, after_strip_pull, fall_sentence};
 pub use id::FindingId;
 pub use place::Place;
 pub use who::{Who, roles, spoken_list};

@@ -1,8 +1,5 @@
 //! Owns the exponent of tension against stretch that a pull of a strip gives.
 
-/// Half the band of an exponent that a strip pull gave without an SD (house rule: gradient rule, section 1).
-const HALF_BAND: f64 = 0.1;
-
 /// Tension grows as stretch to this power.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Exponent {
@@ -21,10 +18,10 @@ impl Exponent {
             .then(|| Self { value: (f2 / f1).ln() / (e2 / e1).ln(), sd: None })
     }
 
-    /// The band in which it is taken to lie, evenly: ±0.1, or ±√3 times a stated SD (derived: the
-    /// even band of that SD); never at or below 0.
-    pub fn band(self) -> (f64, f64) {
-        let half = self.sd.map_or(HALF_BAND, |sd| 3.0_f64.sqrt() * sd);
+    /// The band in which it is taken to lie, evenly: ±`half` (the rules: 0.1), or ±√3 times a stated SD
+    /// (derived: the even band of that SD); never at or below 0.
+    pub fn band(self, half: f64) -> (f64, f64) {
+        let half = self.sd.map_or(half, |sd| 3.0_f64.sqrt() * sd);
         ((self.value - half).max(0.01), self.value + half)
     }
 }

@@ -17,6 +17,7 @@ pub struct Pair {
 }
 
 /// How the pressure falls along the limb.
+#[expect(clippy::struct_excessive_bools, reason = "each is a fact of its own about one judgement")]
 #[derive(Clone, Debug)]
 pub struct Fall {
     /// What the figures rest on.
@@ -33,6 +34,8 @@ pub struct Fall {
     pub judged: bool,
     /// Whether a certain rise takes the size out.
     pub removes: bool,
+    /// Whether a strip pull may end otherwise than in a rise; worked out for `likely` by stretch only.
+    pub pull_may_change: bool,
     /// The chances of the estimated marks; none with fewer than two.
     pub chances: Option<Chances>,
     /// The chance that the grade rests on.

@@ -5,6 +5,7 @@ use super::chances::{certain_pair, chances, graded, least_odds, odds, ranges, so
 use super::pairs::{Two, pairs};
 use super::point::{Assumed, point};
 use super::state::{State, settle};
+use super::turns::may_change;
 use super::{Fall, FallMark, FallSetting, Grade, GradientBasis, MarkKind, Pair, Part};
 
 /// Judges the fall over the marks, in any order.
@@ -27,6 +28,7 @@ pub fn judge(marks: &[FallMark], setting: &FallSetting<'_>) -> Fall {
         by_bound: false,
         judged: false,
         removes: false,
+        pull_may_change: own == Grade::Likely && may_change(marks, setting),
         chances: found,
         chance: found.map(|found| found.chance),
         place: place.map(|(place, _)| place),

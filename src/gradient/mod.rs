@@ -24,6 +24,7 @@ mod bound;
 mod fall;
 mod judge;
 mod decide;
+mod turns;
 
 pub use basis::GradientBasis;
 pub use bound::held_against;
@@ -37,3 +38,4 @@ pub use mark::{FallMark, KnitPart, MarkKind, Part, WrapPart};
 pub use rise::rise_somewhere;
 pub use rules::FallRules;
 pub use setting::{Band, FallSetting};
+pub use turns::{Turn, turns};

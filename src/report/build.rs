@@ -87,6 +87,7 @@ fn limb_block(found: &Assessment, index: usize, limb: &LimbRecord, assessed: &Li
                 outfit: &shown.outfit,
                 estimated: &shown.estimated,
                 decide: &shown.decide,
+                turns: &shown.turns,
                 profile: &[],
             };
             pressure.push(build_estimate::pressure(&of));
@@ -102,6 +103,7 @@ fn limb_block(found: &Assessment, index: usize, limb: &LimbRecord, assessed: &Li
             outfit: &garment.outfit,
             estimated: &garment.estimated,
             decide: &garment.decide,
+            turns: &garment.turns,
             profile: &garment.profile,
         };
         pressure.push(build_estimate::pressure(&of));

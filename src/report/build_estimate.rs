@@ -2,13 +2,13 @@
 
 use super::{
     BesideBlock, DecideBlock, Figure, GradientBlock, MarkBlock, PairBlock, PressureBlock, ProfileBlock,
-    ReadBlock, ReferenceBlock, ResidualBlock, TopEdgeBlock,
+    ReadBlock, ReferenceBlock, ResidualBlock, TopEdgeBlock, TurnBlock,
 };
 use crate::assessment::{contradiction, fall_words};
 use crate::estimate::{Estimated, MarkEstimate, ProfilePoint};
-use crate::finding::{action, fall_sentence};
+use crate::finding::{action, after_strip_pull, fall_sentence};
 use crate::garment::{Outfit, Piece};
-use crate::gradient::{Decide, Grade, GradientBasis};
+use crate::gradient::{Decide, Grade, GradientBasis, Turn};
 use crate::words;
 
 /// What no figure holds, said once.
@@ -30,6 +30,8 @@ pub(super) struct Of<'a> {
     pub estimated: &'a Estimated,
     /// What would decide its fall.
     pub decide: &'a [Decide],
+    /// At which exponents its grade would turn.
+    pub turns: &'a [Turn],
     /// Drawn points.
     pub profile: &'a [ProfilePoint],
 }
@@ -193,6 +195,14 @@ pub(super) fn gradient(of: &Of<'_>) -> GradientBlock {
                 words: action(one),
             })
             .collect(),
+        after_strip_pull: (of.turns.iter())
+            .map(|one| TurnBlock {
+                low: Figure::new(one.low, 2),
+                high: Figure::new(one.high, 2),
+                grade: one.grade,
+            })
+            .collect(),
+        after_strip_pull_words: after_strip_pull(of.turns),
         residual: estimated
             .residual
             .iter()

@@ -47,6 +47,10 @@ pub struct GradientBlock {
     pub pairs: Vec<PairBlock>,
     /// What would decide.
     pub decide: Vec<DecideBlock>,
+    /// What the grade would be after a strip pull, by exponent; [] = the same whatever it gave, or no pull tells.
+    pub after_strip_pull: Vec<TurnBlock>,
+    /// The same as a sentence.
+    pub after_strip_pull_words: Option<String>,
     /// Residual pressures.
     pub residual: Vec<ResidualBlock>,
     /// The one sentence.
@@ -81,6 +85,17 @@ pub struct DecideBlock {
     pub chance: Option<Figure>,
     /// In words.
     pub words: String,
+}
+
+/// Exponents of one grade.
+#[derive(Clone, Debug, Serialize)]
+pub struct TurnBlock {
+    /// The lowest.
+    pub low: Option<Figure>,
+    /// The highest.
+    pub high: Option<Figure>,
+    /// The grade; `possible` stands for `none` too.
+    pub grade: Grade,
 }
 
 /// A residual pressure against its limits.

@@ -59,6 +59,9 @@ fn of_gradient(gradient: &GradientBlock) -> Vec<Entry> {
     if !steps.is_empty() {
         keys.push(Entry::new("What would decide", sentence(&steps.join("; "))));
     }
+    if let Some(after) = &gradient.after_strip_pull_words {
+        keys.push(Entry::new("After a strip pull", after.clone()));
+    }
     let shares: Vec<String> = gradient.residual.iter().filter_map(share).collect();
     if !shares.is_empty() {
         keys.push(Entry::new("Residual pressure", shares.join(" ")));
