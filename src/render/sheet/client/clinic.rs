@@ -6,8 +6,11 @@ use crate::document::Block;
 use crate::report::{ClassBlock, Report};
 use crate::words::{self, capital};
 
-/// Whose page it is, and what was tried, for whoever is shown it.
+/// Whose page it is, and what was tried, for whoever is shown it; where nothing was, the head of the page says it all.
 pub(super) fn clinic(report: &Report, texts: &Texts) -> Vec<Block> {
+    if !is_trial(report) {
+        return Vec::new();
+    }
     let record = &report.record;
     let mut said = vec![texts.filled(
         "clinic",
@@ -17,21 +20,19 @@ pub(super) fn clinic(report: &Report, texts: &Texts) -> Vec<Block> {
             ("{date}", &texts.day(&record.measured_on)),
         ],
     )];
-    if is_trial(report) {
-        for part in parts(report) {
-            let Some(chart) = part.chart else { continue };
-            let class = chart.claim.as_ref().map(|claim| class(claim, texts)).unwrap_or_default();
-            let one = texts.filled(
-                "clinic-garment",
-                &[
-                    ("{limb}", &capital(texts.limb(&part.limb.printed))),
-                    ("{garment}", &chart.printed),
-                    ("{size}", &part.size_words()),
-                    ("{class}", &class),
-                ],
-            );
-            said.push(one.trim_end_matches([' ', ',']).to_owned());
-        }
+    for part in parts(report) {
+        let Some(chart) = part.chart else { continue };
+        let class = chart.claim.as_ref().map(|claim| class(claim, texts)).unwrap_or_default();
+        let one = texts.filled(
+            "clinic-garment",
+            &[
+                ("{limb}", &capital(texts.limb(&part.limb.printed))),
+                ("{garment}", &chart.printed),
+                ("{size}", &part.size_words()),
+                ("{class}", &class),
+            ],
+        );
+        said.push(one.trim_end_matches([' ', ',']).to_owned());
     }
     vec![Block::small(format!("{}: {}.", texts.text("clinic-title"), said.join("; ")))]
 }

@@ -18,7 +18,11 @@ pub(super) fn none(report: &Report, texts: &Texts) -> (String, Vec<Block>) {
     } else {
         texts.text("title-none").to_owned()
     };
-    let about = texts.filled("about", &[("{limb}", texts.limb(&report.record.limb))]);
+    let about = match report.record.limb.as_str() {
+        "both arms" => texts.text("about-both-arms").to_owned(),
+        "both legs" => texts.text("about-both-legs").to_owned(),
+        limb => texts.filled("about", &[("{limb}", texts.limb(limb))]),
+    };
     let why: Vec<String> = rest.map(|one| one.say.clone()).collect();
     let mut blocks = Vec::new();
     if emergency {
