@@ -4,6 +4,8 @@
 //!
 //! The modules stand in import order: a module uses only those above it.
 
+#![forbid(unsafe_code)]
+
 pub mod quantity;
 pub mod anatomy;
 pub mod words;

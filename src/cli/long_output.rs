@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 use anyhow::{Context as _, anyhow};
 
-use super::{say, stream, writer};
+use super::{say, writer};
 
 /// Where a long output goes.
 pub(crate) enum LongOutput {
@@ -22,7 +22,7 @@ impl LongOutput {
     /// Begins an output; an existing file is replaced only with `force`, an input of the run never.
     pub(crate) fn begin(path: Option<&Path>, force: bool) -> anyhow::Result<Self> {
         let Some(path) = path.filter(|path| path.as_os_str() != "-") else {
-            if stream::is_closed(1) {
+            if super::closed::is_closed(1) {
                 return Err(anyhow!("standard output is closed, so the rows have no place; use `-o FILE`"));
             }
             return Ok(Self::Standard(std::io::stdout()));

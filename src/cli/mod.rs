@@ -1,6 +1,7 @@
 //! Owns the run: arguments in, one command, an exit status out.
 
 mod say;
+mod closed;
 mod stream;
 mod writer;
 mod exit;

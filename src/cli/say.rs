@@ -14,7 +14,7 @@ pub(crate) fn line(text: &str) {
     let mut out = std::io::stderr().lock();
     let written =
         out.write_all(text.as_bytes()).and_then(|()| out.write_all(b"\n")).and_then(|()| out.flush());
-    if written.is_err() || super::stream::is_closed(2) {
+    if written.is_err() || super::closed::is_closed(2) {
         LOST.store(true, Ordering::Relaxed);
     }
 }
