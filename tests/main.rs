@@ -78,6 +78,7 @@ mod mangled;
 mod misreadings;
 mod one_truth;
 mod pattern;
+mod ranking;
 mod rates;
 mod readings;
 mod readme;

@@ -235,6 +235,7 @@ fn limb(limb: Limb, side: Side, marks: &[Taped]) -> LimbBlock {
             from_positions: true,
         }],
         charts: Vec::new(),
+        ranking: Vec::new(),
         pressure: Vec::new(),
         gradient: Vec::new(),
         volume: Some(VolumeBlock {
@@ -318,6 +319,21 @@ fn groups() -> Vec<GroupBlock> {
     .collect()
 }
 
+fn ranked(chart: usize, rank: usize, shown: &str, result: &str) -> RankedBlock {
+    RankedBlock {
+        chart,
+        part: 0,
+        rank,
+        shown: shown.to_owned(),
+        result: result.to_owned(),
+        margin_cm: None,
+        margin_at: None,
+        direction: None,
+        fall: None,
+        tie: None,
+    }
+}
+
 /// A sleeve for a left arm: go on to a trial fitting.
 pub fn trial() -> Report {
     let mut arm = limb(Limb::Arm, Side::Left, &ARM);
@@ -328,6 +344,7 @@ pub fn trial() -> Report {
     other.nearest = Some(3);
     other.line = "no size takes every girth; 1.2 cm too tight at the axilla in size 4".to_owned();
     arm.charts = vec![chart("sleeve chart A (invented)", "sleeve", &ARM, 0), other];
+    arm.ranking = vec![ranked(0, 1, "3", "trial fitting"), ranked(1, 2, "nearest 4", "made to measure")];
     arm.pressure = vec![pressure(Some(0), &ARM, Landmark::Wrist)];
     arm.gradient = vec![gradient(Some(0))];
     let fitter = [Who::Role(Role::Fitter)];

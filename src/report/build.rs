@@ -2,7 +2,9 @@
 
 use super::model::{Report, RulesBlock, Tool};
 use super::{CourseBlock, LimbBlock, PatternBlock, VolumeBlock};
-use super::{build_chart, build_decision, build_estimate, build_finding, build_record, build_screening};
+use super::{
+    build_chart, build_decision, build_estimate, build_finding, build_ranking, build_record, build_screening,
+};
 use crate::assessment::{Assessment, LimbAssessment};
 use crate::finding;
 use crate::input::YesNo;
@@ -118,6 +120,7 @@ fn limb_block(found: &Assessment, index: usize, limb: &LimbRecord, assessed: &Li
         marks: build_record::marks(record, limb),
         lengths: build_record::lengths(record, limb, &assessed.charts),
         charts: assessed.charts.iter().map(|chart| build_chart::chart(found, index, chart)).collect(),
+        ranking: build_ranking::ranked(found, index),
         pressure,
         gradient,
         volume: Some(VolumeBlock::of(record.limb, &assessed.volume, record.tells_pair(limb))),

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::{
     ChartBlock, CourseBlock, DecisionBlock, FindingRow, GradientBlock, PatternBlock, PressureBlock,
-    VolumeBlock,
+    RankedBlock, VolumeBlock,
 };
 use crate::anatomy::{Limb, Side};
 use crate::assessment::Outcome;
@@ -70,6 +70,8 @@ pub struct LimbBlock {
     pub lengths: Vec<LengthBlock>,
     /// The charts.
     pub charts: Vec<ChartBlock>,
+    /// The charts in their order, part by part, the best first.
+    pub ranking: Vec<RankedBlock>,
     /// Pressures.
     pub pressure: Vec<PressureBlock>,
     /// Falls.

@@ -2,7 +2,7 @@
 
 use super::{along, findings, head, pattern, screening, sizes, volume};
 use crate::document::Block;
-use crate::render::sheet::sentence;
+use crate::render::sheet::{ranking, sentence};
 use crate::render::text;
 use crate::report::Report;
 
@@ -14,8 +14,9 @@ pub fn terminal_report(report: &Report, width: usize) -> String {
 fn blocks(report: &Report, width: usize) -> Vec<Block> {
     let mut blocks = head::head(report);
     blocks.extend(findings::findings(report));
+    blocks.extend(ranking(report));
     for limb in &report.limbs {
-        for chart_at in 0..limb.charts.len() {
+        for chart_at in limb.ranking.iter().map(|one| one.chart) {
             blocks.extend(sizes::chart(report, limb, chart_at, width));
             blocks.extend(along::of_chart(report, limb, chart_at));
         }

@@ -101,6 +101,7 @@ fn behind(report: &Report) -> Vec<Block> {
     if report.limbs.len() > 1 || forbids(report) {
         blocks.extend(drawings(report));
     }
+    blocks.extend(super::ranking::ranking(report));
     blocks.extend(annex::others(report));
     blocks.extend(annex::volume(report));
     blocks.extend(annex::answers(report));

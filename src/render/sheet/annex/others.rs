@@ -18,7 +18,8 @@ pub(in super::super) fn others(report: &Report) -> Vec<Block> {
         neighbours(&part, &mut table);
     }
     for limb in &report.limbs {
-        for chart in limb.charts.iter().filter(|chart| !chart.counted) {
+        let ranked = limb.ranking.iter().filter_map(|one| limb.charts.get(one.chart));
+        for chart in ranked.filter(|chart| !chart.counted) {
             let of =
                 if report.limbs.len() > 1 { format!("{}: ", capital(&limb.printed)) } else { String::new() };
             let size = chart.size.and_then(|at| chart.sizes.get(at));
