@@ -142,33 +142,59 @@ fn mean_badness(
     sum / draws as f64
 }
 
-/// Source: issue 9, a law: more marks, repeats or a narrower exponent never make a truly graduated garment
-/// worse on average. The slack is that of so few draws.
+/// Source: issue 9, a law: more marks, repeats or a narrower exponent never make a truly graduated garment worse on
+/// average. The average is over knits of every exponent from 0.7 to 1.5, as the rule takes them; for a knit of one
+/// exponent the wide band of the ruler can be the milder by a few in a hundred (1.5: its nodes take the fall for
+/// steeper than it is), which the second slack allows.
 #[test]
 fn knowing_more_is_never_worse_on_average() {
-    const DRAWS: usize = 50;
+    const DRAWS: usize = 60;
+    const EXPONENTS: [f64; 4] = [0.75, 0.95, 1.2, 1.45];
     for (name, places) in [("arm", &ARM[..]), ("leg", &LEG[..])] {
-        for exponent in [0.8, 1.0, 1.3] {
-            let ruler = mean_badness(places, 1, Some(Band::UNTESTED), exponent, DRAWS);
-            let twice = mean_badness(places, 2, Some(Band::UNTESTED), exponent, DRAWS);
-            let strip = mean_badness(places, 1, Some(Band::around(exponent, 0.1)), exponent, DRAWS);
-            let fabric = mean_badness(places, 1, None, exponent, DRAWS);
-            let fabric_twice = mean_badness(places, 2, None, exponent, DRAWS);
-            let first = [&places[..1], &places[2..3], &places[places.len() - 1..]].concat();
-            let three = mean_badness(&first, 1, Some(Band::UNTESTED), exponent, DRAWS);
-            println!(
-                "{name}, exponent {exponent}: ruler {ruler:.2}, three marks {three:.2}, repeats {twice:.2}, strip \
-                 pull {strip:.2}, curve {fabric:.2}, curve and repeats {fabric_twice:.2}"
-            );
+        let three = [&places[..1], &places[2..3], &places[places.len() - 1..]].concat();
+        let four = [&places[..1], &places[2..4], &places[places.len() - 1..]].concat();
+        let mut sums = [0.0; 7];
+        for exponent in EXPONENTS {
+            let at = |places: &[(Landmark, f64, f64)], repeats, band| {
+                mean_badness(places, repeats, band, exponent, DRAWS)
+            };
+            let (open, pulled) = (Some(Band::UNTESTED), Some(Band::around(exponent, 0.1)));
+            let all = [
+                at(&three, 1, open),
+                at(&four, 1, open),
+                at(places, 1, open),
+                at(places, 2, open),
+                at(places, 1, pulled),
+                at(places, 1, None),
+                at(places, 2, None),
+            ];
+            for (sum, one) in sums.iter_mut().zip(all) {
+                *sum += one / EXPONENTS.len() as f64;
+            }
             const SLACK: f64 = 0.12;
-            assert!(twice <= ruler + SLACK && fabric_twice <= fabric + SLACK, "{name} {exponent}: repeats");
-            assert!(strip <= ruler + SLACK && fabric <= strip + SLACK, "{name} {exponent}: exponents");
-            assert!(ruler <= three + SLACK, "{name} {exponent}: marks");
+            assert!(
+                all[3] <= all[2] + SLACK && all[6] <= all[5] + SLACK,
+                "{name} {exponent}: repeats {all:?}"
+            );
+            assert!(
+                all[4] <= all[2] + SLACK && all[5] <= all[4] + SLACK,
+                "{name} {exponent}: exponents {all:?}"
+            );
+            assert!(all[2] <= all[0] + SLACK, "{name} {exponent}: marks {all:?}");
         }
+        let [three, four, ruler, twice, strip, fabric, fabric_twice] = sums;
+        println!(
+            "{name}, exponents 0.7 to 1.5: three marks {three:.3}, four {four:.3}, all by ruler {ruler:.3}, repeats \
+             {twice:.3}, strip pull {strip:.3}, curve {fabric:.3}, curve and repeats {fabric_twice:.3}"
+        );
+        // 240 garments each, most with a badness of 0: a standard error of about 0.02.
+        const SLACK: f64 = 0.03;
+        assert!(ruler <= four + SLACK && four <= three + SLACK, "{name}: marks");
+        assert!(twice <= ruler + SLACK && fabric_twice <= fabric + SLACK, "{name}: repeats");
+        assert!(strip <= ruler + SLACK && fabric <= strip + SLACK, "{name}: exponents");
     }
 }
 
-/// The share of draws in which some later value lies `delta` above an earlier one.
 fn simulated(values: &[(f64, f64)], delta: f64, draws: usize, chance: &mut Chance) -> f64 {
     let mut hits = 0;
     for _ in 0..draws {

@@ -4,12 +4,16 @@ use tapeline::anatomy::{Landmark, Limb};
 use tapeline::estimate::{NoPattern, OnLimb, Target, Wanted, WantedFall, pattern};
 use tapeline::garment::{Claim, Fabric};
 use tapeline::gradient::Grade;
+use tapeline::pressure::{Spread, estimate_cm};
+use tapeline::quantity::mmhg;
 use tapeline::record::Mark;
 
 use crate::made::{self, near};
 use crate::worn_support::{arm, claim, leg, linear, marks, rules};
 
-use Landmark::{Ankle, BelowKnee, Calf, LowerCalf, MidThigh, UpperThigh, Wrist};
+use Landmark::{
+    Ankle, Axilla, BelowKnee, Calf, Forearm, LowerCalf, LowerForearm, MidThigh, UpperArm, UpperThigh, Wrist,
+};
 
 fn wanted(fabric: Fabric, target: Target, claim: Option<Claim>) -> Wanted {
     Wanted { label: made::text("made"), fabric, layers: 1, claim, style: None, target, to: None }
@@ -100,8 +104,72 @@ fn a_pattern_reads_back_inside_its_scheme() {
         none += 1;
     }
     println!("of {none} patterns {outside} read back outside, {remarked} are not confirmed without a remark");
-    assert_eq!((none, outside), (300, 0));
-    assert!(remarked <= 15, "{remarked}");
+    assert_eq!((none, outside, remarked), (300, 0, 0));
+}
+
+fn random_arm(even: &mut Even) -> Vec<Mark> {
+    let wrist = even.between(14.0, 19.0);
+    let forearm = wrist * even.between(1.35, 1.65);
+    let upper = forearm * even.between(1.05, 1.35);
+    marks(&[
+        (Wrist, 0.0, wrist),
+        (LowerForearm, 7.0, f64::midpoint(wrist, forearm)),
+        (Forearm, 14.0, forearm),
+        (UpperArm, 33.0, upper),
+        (Axilla, 42.0, upper * even.between(1.02, 1.2)),
+    ])
+}
+
+/// Source: issue 9: the same of 300 random arms. No scheme limits an arm's residual pressures (standards.md), so
+/// the fall is asked for: to 50 % from mark to mark there is room for a fall without a remark.
+#[test]
+fn a_pattern_of_a_random_arm_is_confirmed_without_a_remark() {
+    let mut even = Even(10);
+    let (mut remarked, mut worse) = (0, 0);
+    for _ in 0..300 {
+        let limb = random_arm(&mut even);
+        let knit = linear("knit", even.between(300.0, 500.0), 200.0);
+        let target = Target::Reference(even.between(18.0, 30.0), WantedFall::To(50.0));
+        let asked = wanted(knit, target, Some(claim("ral-gz-387-2", "2")));
+        let found = pattern(&OnLimb { limb: Limb::Arm, marks: &limb }, &asked, &rules()).unwrap();
+        let read = found.estimated.unwrap();
+        assert_eq!(read.judged(), Some(true));
+        assert!(read.residual.iter().all(|one| one.inside != Some(false)));
+        remarked += usize::from(read.grade() == Some(Grade::Possible));
+        worse += usize::from(read.grade() < Some(Grade::Possible));
+    }
+    println!("of 300 patterns of arms {remarked} are confirmed with a remark, {worse} are not confirmed");
+    assert_eq!((remarked, worse), (0, 0));
+}
+
+/// Source: issue 9: pattern then gradient to 1e-9. The relaxed girth as worked out, before the raster of 0.1 mm, is
+/// put through the estimate and through the fall: the pressures are those wanted, and so is the drop between marks.
+#[test]
+fn what_is_worked_out_presses_what_was_wanted_to_nine_figures() {
+    let mut even = Even(12);
+    let mut seen = 0;
+    for round in 0..200 {
+        let (kind, limb) = if round % 2 == 0 {
+            (Limb::Leg, random_leg(&mut even))
+        } else {
+            (Limb::Arm, random_arm(&mut even))
+        };
+        // A curve of four pieces, convex or concave.
+        let power = even.between(0.7, 1.5);
+        let points: Vec<(f64, f64)> =
+            (0..=4).map(|at| (40.0 * f64::from(at), 400.0 * (0.4 * f64::from(at)).powf(power))).collect();
+        let cloth = crate::worn_support::knit("knit", &points);
+        let target = Target::Reference(even.between(15.0, 35.0), WantedFall::To(even.between(40.0, 80.0)));
+        let asked = wanted(cloth.clone(), target, None);
+        let found = pattern(&OnLimb { limb: kind, marks: &limb }, &asked, &rules()).unwrap();
+        for mark in &found.marks {
+            let Some(exact) = mark.exact_cm else { continue };
+            let made = estimate_cm(&cloth, 1, mark.girth.cm(), exact, Spread::NONE);
+            near(mmhg(made.pressure().unwrap()), mark.wanted, 1e-9);
+            seen += 1;
+        }
+    }
+    assert!(seen > 900, "{seen}");
 }
 
 /// Source: issue 9: a fall asked for that allows it is confirmed without a remark.
