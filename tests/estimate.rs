@@ -430,6 +430,21 @@ fn a_hand_piece_that_ends_at_the_wrist_is_no_rise() {
     assert_eq!((both.grade(), both.judged()), (Some(Grade::None), Some(true)), "{:?}", both.fall);
 }
 
+/// Source: design, worn together: by ruler, pieces of knits that are not known to be alike are judged each within
+/// itself; one that ends at the reference has no fall, so the sleeve alone says whether the whole is judged.
+#[test]
+fn by_ruler_a_piece_that_ends_at_the_reference_leaves_the_sleeve_judged() {
+    let sleeve = garment("sleeve", None, &sleeve([12.0, 19.0, 25.4, 30.6]));
+    let alone = on(&arm(), &Outfit::of(piece(sleeve.clone())), &[]);
+    let hand = garment("hand piece", None, &[(Hand, 15.0), (Wrist, 13.0)]);
+    let both = on(&arm(), &together(vec![piece(sleeve.clone()), piece(hand)]), &[]);
+    assert_eq!((alone.judged(), both.judged()), (Some(true), Some(true)), "{:?}", both.fall);
+    // One that reaches above it stands beside the sleeve, and no ruler tells both together.
+    let upper = garment("upper part", None, &[(UpperArm, 26.0), (Axilla, 31.0)]);
+    let two = on(&arm(), &together(vec![piece(sleeve), piece(upper)]), &[]);
+    assert_eq!(two.judged(), Some(false), "{:?}", two.fall);
+}
+
 /// Source: derived. Of a wrap the highest chance of a rise has the SD of its pull in it: ln P has 0.2 at each mark.
 #[test]
 fn the_fall_of_a_wrap_knows_its_pull() {

@@ -353,6 +353,31 @@ fn slack_below_clear_contact_is_a_rise() {
     assert!(at(25.5, false) < 1.0);
 }
 
+/// Source: gradient.md section 3: a certain rise takes a size out where some pressure exceeds the lowest more distal
+/// one by 3 mmHg; a mark that nothing touches presses nothing, not what half its error would (derived: 3.6 mmHg
+/// above nothing, 2.7 above the 0.9 that counts for the chances).
+#[test]
+fn above_a_slack_mark_the_whole_pressure_counts() {
+    let curve = Points(vec![(0.0, 0.0), (1.0, 300.0)]);
+    let at = |forearm: f64| {
+        let marks = vec![
+            worn(Landmark::Wrist, 0.0, 20.0, 21.2),
+            worn(Landmark::Forearm, 14.0, 26.0, forearm),
+            worn(Landmark::UpperArm, 33.0, 31.0, 30.2),
+        ];
+        judge(&marks, &setting(Limb::Arm, Landmark::UpperArm, Some(&curve)))
+    };
+    let k = 4.71277587283339;
+    let presses = |relaxed: f64| k * 300.0 * (26.0 / relaxed - 1.0) / 26.0;
+    assert!((3.3..3.8).contains(&presses(24.4)), "{}", presses(24.4));
+    let fall = at(24.4);
+    assert_eq!((fall.grade, fall.removes), (Grade::Certain, true), "{fall:?}");
+    // Just short of it: 2.9 mmHg above nothing.
+    assert!((2.7..3.0).contains(&presses(24.68)), "{}", presses(24.68));
+    let fall = at(24.68);
+    assert_eq!((fall.grade, fall.removes), (Grade::Certain, false), "{fall:?}");
+}
+
 /// Source: gradient rule: the joint, hand and foot are not judged.
 #[test]
 fn the_joint_is_not_judged() {

@@ -7,6 +7,7 @@ use tapeline::gradient::Grade;
 use tapeline::pressure::{Spread, estimate_cm};
 use tapeline::quantity::mmhg;
 use tapeline::record::Mark;
+use tapeline::rules::TapeSd;
 
 use crate::made::{self, near};
 use crate::worn_support::{arm, claim, leg, linear, marks, rules};
@@ -223,4 +224,71 @@ fn a_landmark_is_wanted_once() {
     let limb = leg();
     let found = pattern(&OnLimb { limb: Limb::Leg, marks: &limb }, &asked, &rules());
     assert_eq!(found.err(), Some(NoPattern::Twice(Landmark::Ankle)));
+}
+
+/// Source: house rule of the shapes: the first that reads back inside every limit without a remark is taken, and
+/// straight in position is tried first (derived: from 100 to 65 %, the middle of 50 to 80, at 9 and 20 of 29 cm); a
+/// steeper one is not taken because a rise would be less likely yet.
+#[test]
+fn the_straight_fall_is_kept_where_it_is_confirmed() {
+    let target = Target::Class(WantedFall::Scheme);
+    let asked = wanted(linear("knit", 400.0, 200.0), target, Some(claim("env-12718", "2")));
+    let mut sure = rules();
+    (sure.tape, sure.relaxed_sd_cm) = (TapeSd::everywhere(0.08), 0.07);
+    let limb = leg();
+    let found = pattern(&OnLimb { limb: Limb::Leg, marks: &limb }, &asked, &sure).unwrap();
+    assert_eq!(found.estimated.as_ref().unwrap().grade(), Some(Grade::None));
+    for (mark, along) in found.marks.iter().zip([0.0, 9.0, 20.0, 29.0]) {
+        near(mark.percent, 100.0 - 35.0 * along / 29.0, 1e-9);
+    }
+}
+
+/// Source: design: pressures at single landmarks make a garment from two marks on.
+#[test]
+fn two_wanted_pressures_are_enough_and_one_is_not() {
+    let limb = leg();
+    let of = |list: &[(Landmark, f64)]| {
+        let asked = wanted(linear("knit", 400.0, 120.0), Target::List(list.to_vec()), None);
+        pattern(&OnLimb { limb: Limb::Leg, marks: &limb }, &asked, &rules())
+    };
+    assert_eq!(of(&[]).err(), Some(NoPattern::TooFew));
+    assert_eq!(of(&[(Ankle, 25.0)]).err(), Some(NoPattern::TooFew));
+    assert_eq!(of(&[(Ankle, 25.0), (Calf, 18.0)]).unwrap().marks.len(), 2);
+    assert_eq!(of(&[(Ankle, 25.0), (Calf, 18.0), (BelowKnee, 16.0)]).unwrap().marks.len(), 3);
+}
+
+const SHORT_KNIT: &str = "tapeline: fabric/1\nlabel: short\nbasis: invented\ncurve:\n  - {stretch: 0 %, tension: 0 N/m}\n  - {stretch: 30 %, tension: 90 N/m}\n";
+
+/// Source: design: a pressure that the knit does not reach within its tested stretch is said by mark, wanted and at
+/// most (derived: K·90/C); one that it reaches is not.
+#[test]
+fn a_target_beyond_the_knit_is_told_and_one_within_it_is_not() {
+    let folder = crate::support::folder(&[("short.yaml", SHORT_KNIT)]);
+    let record = crate::source::root().join("demo/narrow-ankle.yaml").display().to_string();
+    let told = |at: &str| -> Vec<String> {
+        let args = [
+            "pattern",
+            &record,
+            "short.yaml",
+            "--at",
+            at,
+            "--at",
+            "calf=8mmHg",
+            "--format",
+            "json",
+            "--today",
+            "2026-03-14",
+        ];
+        let report = crate::support::run_in(folder.path(), &args, None).json();
+        let all = report["findings"].as_array().unwrap().iter().filter(|one| one["id"] == "target-beyond");
+        all.map(|one| one["message"].as_str().unwrap().to_owned()).collect()
+    };
+    let most = 4.71277587283339 * 90.0 / 20.1;
+    assert!((21.0..21.2).contains(&most));
+    assert!(told("ankle=21mmHg").is_empty(), "{:?}", told("ankle=21mmHg"));
+    let beyond = told("ankle=23mmHg");
+    assert!(
+        beyond.len() == 1 && beyond[0].contains("23 mmHg wanted at the ankle, at most 21 mmHg"),
+        "{beyond:?}"
+    );
 }

@@ -3,11 +3,12 @@
 use jiff::ToSpan as _;
 use jiff::civil::Date;
 use tapeline::anatomy::{Landmark, Limb, Side};
+use tapeline::assessment::ready_way;
 use tapeline::record::{Affected, AgeBand, GarmentInUse, Mark, Pitting, Record};
 use tapeline::rules::Severity;
 use tapeline::volume::{
-    Course, DueKind, Further, Grown, LimbCourse, Line, NoExcess, Point, ProtocolChange, Ready, ReadyState,
-    Since, VolumeNumbers, course, due, recent_line, state_of,
+    Course, Decide, DueKind, Further, Grown, LimbCourse, Line, NoExcess, Point, ProtocolChange, Ready,
+    ReadyState, Since, VolumeNumbers, course, due, recent_line, state_of,
 };
 
 use crate::made::{day, mark, near, record, rules, serial, text};
@@ -90,6 +91,27 @@ fn what_would_decide() {
     let single = decide(1.2).visits.unwrap();
     assert!(single.every_days < 4 && single.visits > 2, "{single:?}");
     assert!(decide(1.2).with_repeats.unwrap().visits <= single.visits);
+}
+
+/// Source: house rule of the words: repeats are named beside the visits only where they save some.
+#[test]
+fn repeats_are_offered_only_where_they_save_visits() {
+    let numbers = VolumeNumbers::of(&rules());
+    let points: Vec<Point> =
+        DAYS.iter().take(3).map(|day| Point { day: *day, ml: 2000.0, sd_percent: 1.2 }).collect();
+    let ready = Ready::judge(&points, &[], false, &numbers);
+    let said = |visits: Option<u32>, with_repeats: Option<u32>| {
+        let further = |visits: Option<u32>| visits.map(|visits| Further { visits, every_days: 4 });
+        let decide = Decide { visits: further(visits), with_repeats: further(with_repeats) };
+        ready_way(&Ready { decide: Some(decide), ..ready })
+    };
+    let plain = "Measure 3 times more, 4 days apart.";
+    assert_eq!(said(Some(3), Some(2)), format!("{plain} With every mark taped twice, 2 would do."));
+    assert_eq!(said(Some(3), Some(3)), plain);
+    assert_eq!(said(Some(3), Some(4)), plain);
+    assert_eq!(said(Some(3), None), plain);
+    assert_eq!(said(None, Some(3)), "Measure 3 times more, 4 days apart, with every mark taped twice.");
+    assert_eq!(said(None, None), "Measure at every visit, every mark twice.");
 }
 
 /// A visit of both arms, the left one affected.
