@@ -47,6 +47,7 @@ mod caseload;
 mod caseload_command;
 mod chance;
 mod chance_volume;
+mod chart_faults;
 mod charts;
 mod cli;
 mod clients;

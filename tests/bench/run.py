@@ -44,7 +44,7 @@ def built():
     if "TAPELINE" not in os.environ:
         subprocess.run(["cargo", "build", "--release", "--quiet"], cwd=ROOT, env=environment, check=True)
     floor = target / "bench-floor"
-    subprocess.run(["cargo", "build", "--release", "--quiet", "--target-dir", floor], cwd=HERE / "floor", check=True)
+    subprocess.run(["cargo", "build", "--release", "--quiet", "--locked", "--target-dir", floor], cwd=HERE / "floor", check=True)
     return os.environ.get("TAPELINE", str(target / "release" / "tapeline")), str(floor / "release" / "floor")
 
 
