@@ -71,6 +71,7 @@ mod guards;
 mod hazards;
 mod input;
 mod inspection;
+mod interrupted;
 mod labels;
 mod laws_screening;
 mod laws_volume;

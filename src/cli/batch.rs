@@ -1,9 +1,7 @@
 //! `tapeline batch`: one row out for each limb of a table.
 
-use std::io::{IsTerminal as _, Write as _};
 use std::num::NonZeroUsize;
 use std::path::PathBuf;
-use std::time::{Duration, Instant};
 
 use anyhow::anyhow;
 use clap::{Args, ValueEnum};
@@ -13,6 +11,7 @@ use tapeline::words;
 use super::exit::{Exit, Failure};
 use super::long_output::LongOutput;
 use super::options::{Place, Sets, Tables};
+use super::progress::Progress;
 use super::{caseload, say};
 
 pub(crate) const EXAMPLES: &str = "Examples:
@@ -65,7 +64,7 @@ pub(crate) fn run(args: &BatchArgs) -> Result<Exit, Failure> {
         .map_err(|what| anyhow!(what))?;
     let threads = caseload::workers(args.threads);
     let mut out = LongOutput::begin(args.place.output.as_deref(), args.place.force)?;
-    let mut progress = Progress::new(opened.bytes);
+    let mut progress = Progress::begin(opened.bytes);
     let end =
         run_batch(&batch, opened.blocks, threads, &mut out, &mut |read, rows| progress.told(read, rows));
     progress.end();
@@ -91,37 +90,4 @@ pub(crate) fn run(args: &BatchArgs) -> Result<Exit, Failure> {
         ));
     }
     Ok(Exit::of_faults(end.problems > 0))
-}
-
-/// How far the run is, on a terminal only.
-struct Progress {
-    bytes: Option<u64>,
-    shown: bool,
-    last: Instant,
-}
-
-/// How often it is told anew.
-const PAUSE: Duration = Duration::from_millis(200);
-
-impl Progress {
-    fn new(bytes: Option<u64>) -> Self {
-        let shown = std::io::stderr().is_terminal();
-        Self { bytes, shown, last: Instant::now() }
-    }
-
-    fn told(&mut self, read: u64, rows: u64) {
-        if !self.shown || self.last.elapsed() < PAUSE {
-            return;
-        }
-        self.last = Instant::now();
-        let share = self.bytes.filter(|bytes| *bytes > 0).map(|bytes| format!("{} %, ", 100 * read / bytes));
-        let text = format!("\r{}{rows} rows ", share.unwrap_or_default());
-        let _ = std::io::stderr().write_all(text.as_bytes());
-    }
-
-    fn end(&self) {
-        if self.shown {
-            let _ = std::io::stderr().write_all(b"\r                              \r");
-        }
-    }
 }

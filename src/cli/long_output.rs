@@ -1,4 +1,5 @@
-//! Owns an output that is written piece by piece: complete at the end or not there at all.
+//! Owns an output that is written piece by piece: complete at the end or not there at all, also when the run is
+//! interrupted.
 
 use std::fs::{File, Metadata, OpenOptions};
 use std::io::{BufWriter, ErrorKind, Write};
@@ -6,10 +7,17 @@ use std::path::{Path, PathBuf};
 
 use anyhow::{Context as _, anyhow};
 
+use super::interrupt::{Interrupt, Unfinished};
 use super::{say, writer};
 
-/// Where a long output goes.
-pub(crate) enum LongOutput {
+/// An output that is written piece by piece.
+pub(crate) struct LongOutput {
+    to: To,
+    interrupt: Interrupt,
+}
+
+/// Where it goes.
+enum To {
     /// Standard output.
     Standard(std::io::Stdout),
     /// A device or pipe, written into as it is.
@@ -21,11 +29,12 @@ pub(crate) enum LongOutput {
 impl LongOutput {
     /// Begins an output; an existing file is replaced only with `force`, an input of the run never.
     pub(crate) fn begin(path: Option<&Path>, force: bool) -> anyhow::Result<Self> {
+        let interrupt = Interrupt::watch();
         let Some(path) = path.filter(|path| path.as_os_str() != "-") else {
             if super::closed::is_closed(1) {
                 return Err(anyhow!("standard output is closed, so the rows have no place; use `-o FILE`"));
             }
-            return Ok(Self::Standard(std::io::stdout()));
+            return Ok(Self { to: To::Standard(std::io::stdout()), interrupt });
         };
         let name = path.display();
         let old = std::fs::metadata(path).ok();
@@ -33,7 +42,8 @@ impl LongOutput {
         if let Some(about) = &old {
             if !about.is_file() {
                 let device = OpenOptions::new().write(true).open(path);
-                return Ok(Self::Device(device.with_context(|| format!("{name} could not be written"))?));
+                let device = device.with_context(|| format!("{name} could not be written"))?;
+                return Ok(Self { to: To::Device(device), interrupt });
             }
             if writer::input_that_is(path, about).is_some() {
                 return Err(anyhow!("{name} is an input of this run; give the output another name"));
@@ -48,13 +58,23 @@ impl LongOutput {
         let place = std::fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
         writer::clear_stale(&place);
         let temporary = writer::temporary_beside(&place);
+        let mut held = interrupt.hold();
         let file = writer::new_file(&temporary).with_context(|| format!("{name} could not be written"))?;
-        Ok(Self::File { out: BufWriter::new(file), temporary, place, old: old.map(Box::new), force })
+        *held = Unfinished::File {
+            temporary: temporary.clone(),
+            place: place.display().to_string(),
+            replaced: old.is_some(),
+        };
+        drop(held);
+        let to = To::File { out: BufWriter::new(file), temporary, place, old: old.map(Box::new), force };
+        Ok(Self { to, interrupt })
     }
 
-    /// Puts the complete output in its place and says so.
+    /// Puts the complete output in its place and says so. An interruption waits for the end of that.
     pub(crate) fn finish(self) -> anyhow::Result<()> {
-        let Self::File { out, temporary, place, old, force } = self else { return Ok(()) };
+        let mut held = self.interrupt.hold();
+        *held = Unfinished::Nothing;
+        let To::File { out, temporary, place, old, force } = self.to else { return Ok(()) };
         let written = out.into_inner().map_err(std::io::IntoInnerError::into_error).and_then(|file| {
             if let Some(old) = &old {
                 file.set_permissions(old.permissions())?;
@@ -86,7 +106,9 @@ impl LongOutput {
 
     /// Takes away what was written so far.
     pub(crate) fn drop_it(self) {
-        if let Self::File { out, temporary, .. } = self {
+        let mut held = self.interrupt.hold();
+        *held = Unfinished::Nothing;
+        if let To::File { out, temporary, .. } = self.to {
             drop(out);
             let _ = std::fs::remove_file(temporary);
         }
@@ -95,18 +117,30 @@ impl LongOutput {
 
 impl Write for LongOutput {
     fn write(&mut self, bytes: &[u8]) -> std::io::Result<usize> {
-        match self {
-            Self::Standard(out) => out.write(bytes),
-            Self::Device(out) => out.write(bytes),
-            Self::File { out, .. } => out.write(bytes),
+        self.write_all(bytes).map(|()| bytes.len())
+    }
+
+    /// Whole rows: an interruption waits until they are out.
+    fn write_all(&mut self, bytes: &[u8]) -> std::io::Result<()> {
+        match &mut self.to {
+            To::Standard(out) => {
+                let _held = self.interrupt.hold();
+                out.write_all(bytes).and_then(|()| out.flush())
+            }
+            To::Device(out) => {
+                let _held = self.interrupt.hold();
+                out.write_all(bytes)
+            }
+            // A part under a hidden name may end anywhere.
+            To::File { out, .. } => out.write_all(bytes),
         }
     }
 
     fn flush(&mut self) -> std::io::Result<()> {
-        match self {
-            Self::Standard(out) => out.flush(),
-            Self::Device(out) => out.flush(),
-            Self::File { out, .. } => out.flush(),
+        match &mut self.to {
+            To::Standard(out) => out.flush(),
+            To::Device(out) => out.flush(),
+            To::File { out, .. } => out.flush(),
         }
     }
 }
