@@ -69,6 +69,7 @@ mod fuzz;
 mod gradient_vectors;
 mod guards;
 mod hazards;
+mod headings;
 mod input;
 mod inspection;
 mod interrupted;

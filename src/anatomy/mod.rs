@@ -8,6 +8,7 @@
 
 mod limb;
 mod landmark;
+mod heading;
 mod meant;
 mod stretch_of_limb;
 

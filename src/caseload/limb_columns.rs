@@ -48,7 +48,7 @@ impl LimbColumns {
     /// # Errors
     /// One [`Problem`] of the header.
     pub fn of(blocks: &RowBlocks, limb: Limb, decimal_comma: bool) -> Result<Self, Problem> {
-        let refuse = |what: String| Err(blocks.header_problem(what));
+        let refuse = |at: usize, what: String| Err(blocks.header_problem_at(at, what));
         let mut found = Self {
             limb,
             code: None,
@@ -64,41 +64,48 @@ impl LimbColumns {
                 continue;
             }
             let Some((measure, unit)) = measure_and_unit(name) else {
-                if Landmark::parse(limb, name).is_some() {
-                    return refuse(format!(
-                        "the column `{name}` has no unit; write it behind the landmark, as `{name}_cm`"
-                    ));
+                if Landmark::of_heading(limb, name).is_some() {
+                    return refuse(
+                        at,
+                        format!(
+                            "the column `{name}` has no unit; write it behind the landmark, as `{name}_cm`"
+                        ),
+                    );
                 }
                 found.unused.push(name.clone());
                 continue;
             };
-            let (measure, is_at) = match measure.strip_suffix("_at").or_else(|| measure.strip_suffix(" at")) {
+            let words = measure.to_lowercase().replace('_', " ");
+            let (measure, is_at) = match words.strip_suffix(" at") {
                 Some(mark) => (mark, true),
-                None => (measure, false),
+                None => (words.as_str(), false),
             };
-            let holds = if measure.contains(" to ") {
-                LengthName::parse(limb, measure).map(|name| Holds::Length(name, unit))
+            let holds = if LengthName::is_heading(measure) {
+                LengthName::of_heading(limb, measure).map(|name| Holds::Length(name, unit))
             } else {
-                Landmark::parse(limb, measure)
+                Landmark::of_heading(limb, measure)
                     .map(|mark| if is_at { Holds::At(mark, unit) } else { Holds::Girth(mark, unit) })
             };
             let Some(holds) = holds else {
-                if Landmark::parse_word(measure).is_some() {
-                    return refuse(format!(
-                        "the column `{name}` is not of the {}, for which the charts are",
-                        limb.name()
-                    ));
+                if Landmark::word_of_heading(measure).is_some() {
+                    return refuse(
+                        at,
+                        format!(
+                            "the column `{name}` is not of the {}, for which the charts are",
+                            limb.name()
+                        ),
+                    );
                 }
                 found.unused.push(name.clone());
                 continue;
             };
             if found.used.iter().any(|(_, other)| same(*other, holds)) {
-                return refuse(format!("two columns hold one thing, `{measure}`; keep one"));
+                return refuse(at, format!("two columns hold one thing, `{measure}`; keep one"));
             }
             found.used.push((at, holds));
         }
         if !found.used.iter().any(|(_, holds)| matches!(holds, Holds::Girth(..))) {
-            return refuse(format!("holds no girth of the {}; {FORM}", limb.name()));
+            return refuse(0, format!("holds no girth of the {}; {FORM}", limb.name()));
         }
         Ok(found)
     }
@@ -131,7 +138,6 @@ fn same(one: Holds, other: Holds) -> bool {
 fn measure_and_unit(name: &str) -> Option<(&str, Unit)> {
     let text = name.trim().trim_end_matches([')', ']']).trim_end();
     let at = text.rfind(['_', ' ', '(', '['])?;
-    let unit = Unit::parse(text.get(at + 1..)?)?;
-    unit.tenth_millimetres()?;
+    let unit = Unit::of_heading(text.get(at + 1..)?)?;
     Some((text.get(..at)?.trim_end_matches(['_', ' ', '(', '[', ',']), unit))
 }

@@ -33,11 +33,13 @@ impl Heading {
     pub(super) fn parse(text: &str) -> Option<Self> {
         let text = text.trim().trim_end_matches([')', ']']).trim_end();
         let at = text.rfind(['_', ' ', '(', '['])?;
-        let unit = Unit::parse(text.get(at + 1..)?)?;
-        unit.tenth_millimetres()?;
+        let unit = Unit::of_heading(text.get(at + 1..)?)?;
         let rest = text.get(..at)?.trim_end_matches(['_', ' ', '(', '[', ',']);
         let ends = |word: &str| {
-            let before = rest.strip_suffix(word)?;
+            let (before, end) = rest.split_at_checked(rest.len().checked_sub(word.len())?)?;
+            if !end.eq_ignore_ascii_case(word) {
+                return None;
+            }
             (before.is_empty() || before.ends_with(['_', ' '])).then(|| before.trim_end_matches(['_', ' ']))
         };
         let (measure, part) = if let Some(before) = ends("low") {

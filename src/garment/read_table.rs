@@ -24,7 +24,7 @@ pub(super) fn read_table(
     ends: Ends,
 ) -> Result<(Limb, Vec<Size>), Vec<Problem>> {
     let table = Table::read(source).map_err(|problem| vec![problem])?;
-    let columns = Columns::of(&table).map_err(|what| vec![table.header_problem(what)])?;
+    let columns = Columns::of(&table).map_err(|(at, what)| vec![table.header_problem_at(at, what)])?;
     let Some(limb) = limb.or_else(|| columns.limb(&table)) else {
         let what = "names no measure of an arm or a leg; write landmarks as words, as `wrist` or `ankle`";
         return Err(vec![table.header_problem(what)]);
@@ -51,7 +51,8 @@ struct Columns {
 }
 
 impl Columns {
-    fn of(table: &Table) -> Result<Self, String> {
+    /// The columns, or what is wrong with one of them.
+    fn of(table: &Table) -> Result<Self, (usize, String)> {
         let mut found = Self { size: usize::MAX, measure: None, variant: None, values: Vec::new() };
         for (at, name) in table.header().iter().enumerate() {
             let word = name.trim().to_ascii_lowercase();
@@ -63,46 +64,50 @@ impl Columns {
                 _ => match Heading::parse(name) {
                     Some(heading) => found.values.push((at, heading)),
                     None if name.trim().is_empty() => {
-                        return Err(format!("has a column without a name; {FORMS}"));
+                        return Err((at, format!("has a column without a name; {FORMS}")));
                     }
                     None => {
-                        return Err(format!(
-                            "has the column `{name}`, which is not known or has no unit; write the unit behind the measure, as `wrist_cm`, `wrist_mm` or `wrist_in`; {FORMS}"
+                        return Err((
+                            at,
+                            format!(
+                                "has the column `{name}`, which is not known or has no unit; write the unit behind the measure, as `wrist_cm`, `wrist_mm` or `wrist_in`; {FORMS}"
+                            ),
                         ));
                     }
                 },
             }
         }
         if found.size == usize::MAX {
-            return Err(format!("has no column `size`; {FORMS}"));
+            return Err((0, format!("has no column `size`; {FORMS}")));
         }
         let long = found.measure.is_some();
-        for (_, heading) in &found.values {
+        for (at, heading) in &found.values {
             let placed = if long {
                 heading.measure.is_empty() && heading.part != Part::Range
             } else {
                 !heading.measure.is_empty()
             };
             if !placed {
-                return Err(format!("mixes the forms of a table; {FORMS}"));
+                return Err((*at, format!("mixes the forms of a table; {FORMS}")));
             }
         }
-        for (number, (_, heading)) in found.values.iter().enumerate() {
+        for (number, (at, heading)) in found.values.iter().enumerate() {
             let same = |other: &Heading| other.measure == heading.measure && other.part == heading.part;
             if found.values.iter().take(number).any(|(_, other)| same(other)) {
-                return Err(format!("has two columns for one thing, `{}`; keep one", heading.measure));
+                return Err((*at, format!("has two columns for one thing, `{}`; keep one", heading.measure)));
             }
         }
         if found.values.is_empty() {
-            return Err(format!("has no column with a unit; {FORMS}"));
+            return Err((0, format!("has no column with a unit; {FORMS}")));
         }
         Ok(found)
     }
 
     fn limb(&self, table: &Table) -> Option<Limb> {
         let limb_of = |measure: &str| {
-            let word = measure.trim().strip_prefix("floor to ").unwrap_or(measure.trim());
-            Landmark::parse_word(word.split(" to ").next()?).map(Landmark::limb)
+            let words = measure.to_lowercase().replace('_', " ");
+            let word = words.trim().strip_prefix("floor to ").unwrap_or(words.trim());
+            Landmark::word_of_heading(word.split(" to ").next()?).map(Landmark::limb)
         };
         match self.measure {
             Some(_) => table.rows().iter().find_map(|row| limb_of(row.cell(self.measure)?)),
@@ -191,9 +196,11 @@ impl<'t> Reading<'t> {
         for (column, heading) in &columns.values {
             let (first, measure) = match long {
                 Some(known) => known,
-                None => {
-                    (*column, self.measure(&heading.measure).map_err(|what| self.table.header_problem(what))?)
-                }
+                None => (
+                    *column,
+                    self.measure(&heading.measure)
+                        .map_err(|what| self.table.header_problem_at(*column, what))?,
+                ),
             };
             let known = found.iter().position(|(_, other, _)| *other == measure);
             let place = known.unwrap_or(found.len());
@@ -239,12 +246,14 @@ impl<'t> Reading<'t> {
 
     fn measure(&self, text: &str) -> Result<Measure, String> {
         let text = text.trim();
-        if text.contains(" to ") {
-            return LengthName::parse(self.limb, text)
+        if LengthName::is_heading(text) {
+            return LengthName::of_heading(self.limb, text)
                 .map(Measure::Length)
                 .ok_or_else(|| format!("`{text}` is no stretch of the {}", self.limb.name()));
         }
-        Landmark::parse(self.limb, text).map(Measure::Girth).ok_or_else(|| landmark_fault(text, self.limb))
+        Landmark::of_heading(self.limb, text)
+            .map(Measure::Girth)
+            .ok_or_else(|| landmark_fault(text, self.limb))
     }
 
     fn finish(mut self, ends: Ends) -> Result<Vec<Size>, Vec<Problem>> {

@@ -3,6 +3,7 @@
 use std::io::{BufRead, BufReader, Cursor, Read};
 use std::path::Path;
 
+use super::cell::place_in;
 use super::row_cells::RowCells;
 use super::source::{no_plain_file, note_read};
 use super::{Place, Problem, Source, sheet};
@@ -137,6 +138,12 @@ impl RowBlocks {
     /// A problem of the header.
     pub fn header_problem(&self, what: impl Into<String>) -> Problem {
         Problem::at(&self.name, Some(Place::of(1, 1, &self.header_line)), what)
+    }
+
+    /// A problem of one column of the header.
+    pub fn header_problem_at(&self, column: usize, what: impl Into<String>) -> Problem {
+        let (_, across) = place_in(&self.header_line, char::from(self.sign), column);
+        Problem::at(&self.name, Some(Place::of(1, across, &self.header_line)), what)
     }
 
     /// The next block; none at the end.

@@ -185,6 +185,17 @@ impl Table {
         problem(&self.source, self.header_line, 1, what.into())
     }
 
+    /// A problem of one column of the header.
+    pub fn header_problem_at(&self, column: usize, what: impl Into<String>) -> Problem {
+        if self.source.is_sheet() {
+            let field = cell_name(column, self.header_line);
+            return Problem { field, ..Problem::of_file(&self.source.name, what) };
+        }
+        let line = self.source.text.lines().nth(self.header_line.saturating_sub(1)).unwrap_or_default();
+        let (down, across) = place_in(line, self.separator, column);
+        problem(&self.source, self.header_line + down, across, what.into())
+    }
+
     /// At most [`MOST_PROBLEMS`] problems of this table, and a count of the rest.
     pub fn capped(&self, mut problems: Vec<Problem>) -> Vec<Problem> {
         let rest: usize = problems.iter().skip(MOST_PROBLEMS).map(|one| one.count).sum();

@@ -158,6 +158,12 @@ impl Unit {
         }
     }
 
+    /// Reads the unit of a column of lengths: in any case, as `CM`.
+    pub fn of_heading(text: &str) -> Option<Self> {
+        let found = Self::parse(text).or_else(|| Self::parse(&text.trim().to_ascii_lowercase()));
+        found.filter(|unit| unit.tenth_millimetres().is_some())
+    }
+
     /// Tenths of a millimetre in one unit of length, exact (an inch is 25.4 mm); none for others.
     pub fn tenth_millimetres(self) -> Option<i64> {
         match self {

@@ -139,6 +139,22 @@ fn read_lengths(item: &Item<'_>, limb: Limb) -> Option<BTreeMap<LengthName, (Spa
 }
 
 impl LengthName {
+    /// Reads the heading of a table: `Wrist to axilla`, `floor to below the knee`, `wrist_to_axilla`.
+    pub fn of_heading(limb: Limb, text: &str) -> Option<Self> {
+        let words = text.to_lowercase().replace('_', " ");
+        let (from, to) = words.split_once(" to ")?;
+        let mark = |text: &str| Landmark::of_heading(limb, text);
+        if from.trim() == "floor" {
+            return (limb == Limb::Leg).then(|| mark(to)).flatten().map(Self::FromFloor);
+        }
+        Self::parse(limb, &format!("{} to {}", mark(from)?.name(), mark(to)?.name()))
+    }
+
+    /// Whether a heading names a length at all.
+    pub fn is_heading(text: &str) -> bool {
+        text.to_lowercase().replace('_', " ").contains(" to ")
+    }
+
     /// Reads `wrist to axilla`, or on a leg `floor to below-knee`; letters serve as landmarks.
     pub fn parse(limb: Limb, text: &str) -> Option<Self> {
         match text.trim().strip_prefix("floor to ") {

@@ -43,19 +43,22 @@ impl Columns {
                 "positions_from" => &mut found.positions_from,
                 _ => {
                     let Some(heading) = MarkHeading::parse(name) else {
-                        return Err(table.header_problem(format!(
-                            "has the column `{name}`, which is not known or has no unit; {FORM}"
-                        )));
+                        return Err(table.header_problem_at(
+                            at,
+                            format!("has the column `{name}`, which is not known or has no unit; {FORM}"),
+                        ));
                     };
                     if found.marks.iter().any(|(_, other)| *other == heading) {
-                        return Err(table.header_problem(format!("has the column `{name}` twice; keep one")));
+                        return Err(
+                            table.header_problem_at(at, format!("has the column `{name}` twice; keep one"))
+                        );
                     }
                     found.marks.push((at, heading));
                     continue;
                 }
             };
             if place.replace(at).is_some() {
-                return Err(table.header_problem(format!("has two columns for `{word}`; keep one")));
+                return Err(table.header_problem_at(at, format!("has two columns for `{word}`; keep one")));
             }
         }
         if found.date.is_none() || found.side.is_none() || found.marks.is_empty() {
@@ -80,7 +83,7 @@ impl MarkHeading {
     /// Reads `wrist_cm`, `wrist (cm)`, `wrist at 0 cm (cm)`, `at 14_cm`; none where there is no unit or no mark.
     pub(super) fn parse(header: &str) -> Option<Self> {
         let (name, unit) = split_unit(header.trim())?;
-        let words = name.replace('_', " ");
+        let words = name.replace('_', " ").to_lowercase();
         let words = words.trim();
         let (landmark, at) = match words.strip_prefix("at ") {
             Some(at) => ("", Some(at)),
@@ -108,7 +111,7 @@ impl MarkHeading {
 
     /// The limb that its word belongs to; none for a letter or a serial mark.
     pub(super) fn limb(&self) -> Option<Limb> {
-        self.landmark.as_deref().and_then(Landmark::parse_word).map(Landmark::limb)
+        self.landmark.as_deref().and_then(Landmark::word_of_heading).map(Landmark::limb)
     }
 }
 
@@ -119,6 +122,6 @@ fn split_unit(header: &str) -> Option<(&str, Unit)> {
         Some(rest) => rest.rsplit_once(['(', '['])?,
         None => header.rsplit_once(['_', ' '])?,
     };
-    let unit = Unit::parse(unit).filter(|unit| unit.dimension() == Dimension::Length)?;
+    let unit = Unit::of_heading(unit)?;
     Some((name, unit))
 }

@@ -79,7 +79,7 @@ pub fn read_visit_table(table: &Table, like: Option<&Record>) -> Result<Vec<Reco
     for (at, heading) in &columns.marks {
         match place_of(heading, &pattern, like) {
             Ok((landmark, position)) => places.push((*at, landmark, position, heading)),
-            Err(what) => problems.push(table.header_problem(what)),
+            Err(what) => problems.push(table.header_problem_at(*at, what)),
         }
     }
     places.sort_by_key(|(_, _, position, _)| *position);
@@ -126,7 +126,7 @@ fn place_of(
 ) -> Result<(Option<Landmark>, Position), String> {
     let landmark = match &heading.landmark {
         Some(word) => {
-            let found = Landmark::parse(pattern.limb, word);
+            let found = Landmark::of_heading(pattern.limb, word);
             Some(found.ok_or_else(|| super::landmark_fault(word, pattern.limb))?)
         }
         None => None,
