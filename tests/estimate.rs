@@ -548,4 +548,60 @@ fn between_two_marks_the_profile_is_straight_in_girth() {
     let middle = drawn.iter().find(|point| point.at == made::position(15.5)).unwrap();
     near(middle.girth_cm, f64::midpoint(22.9, 30.1), 1e-12);
     near(middle.relaxed_cm.unwrap(), f64::midpoint(16.6, 22.6), 1e-12);
+    // And in every stretch, not the first alone; outside the marks nothing is drawn.
+    for (at, girth, relaxed) in [(25.5, (30.1, 38.2), (22.6, 29.8)), (35.5, (38.2, 36.0), (29.8, 28.9))] {
+        let point = drawn.iter().find(|point| point.at == made::position(at)).unwrap();
+        near(point.girth_cm, f64::midpoint(girth.0, girth.1), 1e-12);
+        near(point.relaxed_cm.unwrap(), f64::midpoint(relaxed.0, relaxed.1), 1e-12);
+    }
+    assert!(drawn.iter().all(|point| (11.0..=40.0).contains(&point.at.cm())));
+}
+
+/// Source: design, Calibration: readings against estimate, the worse counts, also where the readings are complete.
+#[test]
+fn readings_that_fall_do_not_hide_an_estimate_that_rises() {
+    let tight = [(Ankle, 16.6), (LowerCalf, 22.6), (Calf, 25.0), (BelowKnee, 28.9)];
+    let rises = Outfit::of(piece(garment("stocking", Some(linear("knit", 330.0, 150.0)), &tight)));
+    let alone = on(&leg(), &rises, &[]);
+    assert_eq!(alone.grade(), Some(Grade::Certain));
+    let falls = [(Ankle, 32.0), (LowerCalf, 26.0), (Calf, 20.0), (BelowKnee, 14.0)]
+        .map(|(at, mmhg)| reading(at, mmhg, false));
+    let both = on(&leg(), &rises, &falls);
+    let said = both.readings.as_ref().unwrap();
+    assert!(said.contradicts && said.decides, "{said:?}");
+    assert_eq!((both.grade(), both.is_taken_out()), (Some(Grade::Certain), true));
+    assert_ne!(both.fall.as_ref().unwrap().of, FallOf::Readings);
+    assert_eq!(both.beside.as_ref().unwrap().of, FallOf::Readings);
+}
+
+/// Source: gradient.md section 3: readings decide alone where every judged mark of the garment has one; the limb's
+/// marks above its end are not asked.
+#[test]
+fn readings_up_to_the_garments_end_are_complete() {
+    let bare = |to: Landmark| {
+        let mut one = garment("unknown", None, &[(Wrist, 12.8), (to, 20.0)]);
+        one.relaxed.clear();
+        Outfit::of(piece(one))
+    };
+    let read = [(Wrist, 25.0), (Forearm, 18.0)].map(|(at, mmhg)| reading(at, mmhg, false));
+    assert!(on(&arm(), &bare(Forearm), &read).readings.unwrap().decides);
+    assert!(!on(&arm(), &bare(UpperArm), &read).readings.unwrap().decides);
+}
+
+/// Source: gradient.md section 1: a clearly slack mark below clear contact sets A = 1, but not when worn together:
+/// what lies between the pieces is another garment's.
+#[test]
+fn a_slack_mark_of_another_piece_is_no_certainty() {
+    let cloth = linear("knit", 258.0, 200.0);
+    let lower = garment("lower", Some(cloth.clone()), &[(Wrist, 18.6), (Forearm, 25.45)]);
+    let upper = garment("upper", Some(cloth.clone()), &[(UpperArm, 31.1), (Axilla, 36.0)]);
+    let both = on(&arm(), &together(vec![piece(lower), piece(upper)]), &[]);
+    let whole = both.fall.as_ref().unwrap();
+    let all = whole.all.iter().find(|(of, _)| matches!(of, FallOf::Whole { .. })).unwrap();
+    assert!(all.1.chances.unwrap().rise_somewhere < 1.0, "{:?}", all.1);
+    // The same marks as one garment are.
+    let one =
+        garment("one", Some(cloth), &[(Wrist, 18.6), (Forearm, 25.45), (UpperArm, 31.1), (Axilla, 36.0)]);
+    let alone = on(&arm(), &Outfit::of(piece(one)), &[]);
+    assert_eq!(alone.fall.unwrap().fall.chances.unwrap().rise_somewhere, 1.0);
 }

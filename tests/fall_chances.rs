@@ -235,3 +235,47 @@ fn the_chance_by_a_bound_is_that_of_its_own_simulation() {
     }
     assert!(counted > 7, "{counted}");
 }
+
+/// Source: gradient.md, beyond the curve (derived): of two knits at one mark, one beyond its end, the bound is
+/// K·(T_last + T)/C, the whole of the other added.
+#[test]
+fn a_bound_adds_the_knit_that_is_not_at_its_end() {
+    let (long, short) = (Power { scale: 300.0, power: 1.0 }, Power { scale: 20.0, power: 1.0 });
+    let marks = [
+        mark(Ankle, 11.0, 23.0, vec![knit(0, 19.0, 0.3, 1.0)]),
+        mark(Calf, 31.0, 37.5, vec![knit(0, 34.0, 0.3, 2.0), knit(1, 9.0, 0.3, 1.0)]),
+    ];
+    let setting = FallSetting {
+        basis: GradientBasis::Fabric,
+        knits: [&long, &short]
+            .map(|knit| Knit { curve: Some(knit as &dyn TensionCurve), tension_sd: 0.05 })
+            .to_vec(),
+        ..setting(Limb::Leg, Calf, None)
+    };
+    let is = tapeline::gradient::held_against(&marks[0], &marks[1], &setting).unwrap();
+    let e = 23.0 / 19.0 - 1.0;
+    let own = f64::hypot(0.35 * (1.0 / e / 19.0 - 1.0 / 23.0), 0.3 / e * 23.0 / (19.0 * 19.0));
+    let below = (K * 300.0 * e / 23.0).ln();
+    let bound = K * (2.0 * 300.0 * (37.5 / 34.0 - 1.0) + 20.0 * 3.0) / 37.5;
+    let wanted = tapeline::quantity::phi((bound.ln() - below - 1.1_f64.ln()) / own.hypot(0.35 / 37.5));
+    assert!((0.01..0.99).contains(&wanted) && (is - wanted).abs() < 1e-9, "{is} {wanted}");
+}
+
+/// Source: gradient.md section 2: U is held at 1 − 1e-9, so that a rise that is sure stays a figure even where so many
+/// and so poorly measured marks show one by accident.
+#[test]
+fn a_sure_rise_among_hopeless_marks_stays_a_figure() {
+    let mut marks: Vec<FallMark> = (0..24_i32)
+        .map(|at| {
+            let mut one = mark(Calf, 31.0 + f64::from(at), 37.5, vec![knit(0, 37.4, 0.3, 1.0)]);
+            one.girth_sd_cm = 3.0;
+            one
+        })
+        .collect();
+    marks.insert(0, mark(Ankle, 11.0, 23.0, vec![knit(0, 26.0, 0.3, 1.0)]));
+    marks.push(mark(MidThigh, 70.0, 50.0, vec![knit(0, 40.0, 0.3, 1.0)]));
+    let fall = judge(&marks, &setting(Limb::Leg, MidThigh, None));
+    let chances = fall.chances.unwrap();
+    assert!(chances.usual > 1.0 - 1e-9, "{:e}", 1.0 - chances.usual);
+    assert_eq!((chances.rise_somewhere, chances.chance), (1.0, 1.0));
+}

@@ -292,3 +292,82 @@ fn a_target_beyond_the_knit_is_told_and_one_within_it_is_not() {
         "{beyond:?}"
     );
 }
+
+/// Source: design: neighbours whose wanted pressures do not fall toward the trunk are named; the joint is not judged.
+#[test]
+fn wanted_pressures_that_rise_are_named_without_the_joint() {
+    let limb = arm();
+    let of = |list: &[(Landmark, f64)]| {
+        let asked = wanted(linear("knit", 400.0, 120.0), Target::List(list.to_vec()), None);
+        pattern(&OnLimb { limb: Limb::Arm, marks: &limb }, &asked, &rules()).unwrap().rises
+    };
+    assert_eq!(of(&[(Wrist, 20.0), (Forearm, 24.0), (Axilla, 12.0)]), [(Wrist, Forearm)]);
+    assert_eq!(of(&[(Wrist, 20.0), (Forearm, 20.0)]), [(Wrist, Forearm)]);
+    assert!(of(&[(Wrist, 20.0), (Forearm, 19.9)]).is_empty());
+    assert!(of(&[(Wrist, 20.0), (Landmark::Elbow, 30.0), (Axilla, 12.0)]).is_empty());
+}
+
+/// Source: design: a fall needs two marks.
+#[test]
+fn a_fall_needs_two_marks() {
+    let of = |limb: &[Mark]| {
+        let asked = wanted(linear("knit", 400.0, 120.0), Target::Reference(25.0, WantedFall::To(60.0)), None);
+        pattern(&OnLimb { limb: Limb::Leg, marks: limb }, &asked, &rules()).map(|found| found.marks.len())
+    };
+    assert_eq!(of(&marks(&[(Ankle, 11.0, 23.0), (Calf, 31.0, 37.0)])), Ok(2));
+    assert_eq!(of(&marks(&[(Ankle, 11.0, 23.0)])), Err(NoPattern::TooFew));
+}
+
+/// Source: house rule of the shapes, written out again: straight in position, the same ratio at every step, and three
+/// blends between in the logarithm (derived); the first that is confirmed without a remark, else the one least likely
+/// to rise.
+#[test]
+fn of_the_shapes_the_one_least_likely_to_rise_is_taken() {
+    let mut even = Even(77);
+    let (mut kept, mut later) = (0, 0);
+    for _ in 0..60 {
+        let limb = random_leg(&mut even);
+        let on = OnLimb { limb: Limb::Leg, marks: &limb };
+        let (cloth, top) = (linear("knit", even.between(300.0, 500.0), 200.0), even.between(60.0, 85.0));
+        let found = pattern(
+            &on,
+            &wanted(cloth.clone(), Target::Reference(25.0, WantedFall::To(top)), None),
+            &rules(),
+        )
+        .unwrap();
+        let (first, last) = (limb[0].at.cm(), limb[limb.len() - 1].at.cm());
+        let shape = |even: f64| -> Vec<(Landmark, f64)> {
+            let mut before = f64::INFINITY;
+            limb.iter()
+                .enumerate()
+                .map(|(number, mark)| {
+                    let straight = 1.0 + (top / 100.0 - 1.0) * (mark.at.cm() - first) / (last - first);
+                    let alike = (top / 100.0).powf(number as f64 / (limb.len() - 1) as f64);
+                    // Every mark lies a twentieth below the one before it at least.
+                    before = (25.0 * straight.powf(1.0 - even) * alike.powf(even)).min(0.95 * before);
+                    (mark.landmark.unwrap(), before)
+                })
+                .collect()
+        };
+        let tried: Vec<_> = [0.0, 0.25, 0.5, 0.75, 1.0]
+            .map(|even| {
+                let one =
+                    pattern(&on, &wanted(cloth.clone(), Target::List(shape(even)), None), &rules()).unwrap();
+                let read = one.estimated.as_ref().unwrap();
+                (read.grade(), read.fall.as_ref().unwrap().fall.chance.unwrap(), one)
+            })
+            .into();
+        let best = tried
+            .iter()
+            .position(|one| one.0 == Some(Grade::None))
+            .unwrap_or_else(|| (0..5).min_by(|a, b| tried[*a].1.total_cmp(&tried[*b].1)).unwrap());
+        for (mark, other) in found.marks.iter().zip(&tried[best].2.marks) {
+            near(mark.wanted, other.wanted, 1e-9);
+        }
+        if tried[best].0 != Some(Grade::None) {
+            kept += 1;
+            later += usize::from(best < 4);
+        }
+    }
+    assert!(kept > 5 && later > 3, "{kept} {later}");
+}

@@ -123,6 +123,9 @@ impl TapeSd {
             None => self.serial.get(limb as usize),
         };
         let one = error.map_or(f64::NAN, |error| error.cm(girth_cm));
-        one / f64::from(u32::try_from(tapes.max(1)).unwrap_or(u32::MAX)).sqrt()
+        if tapes <= 1 {
+            return one;
+        }
+        one / f64::from(u32::try_from(tapes).unwrap_or(u32::MAX)).sqrt()
     }
 }
