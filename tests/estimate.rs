@@ -605,3 +605,43 @@ fn a_slack_mark_of_another_piece_is_no_certainty() {
     let alone = on(&arm(), &Outfit::of(piece(one)), &[]);
     assert_eq!(alone.fall.unwrap().fall.chances.unwrap().rise_somewhere, 1.0);
 }
+
+/// Source: house rule of the words: of falls with one grade the whole speaks for all.
+#[test]
+fn of_falls_alike_the_whole_speaks() {
+    let cloth = linear("knit", 258.0, 200.0);
+    let sleeve = garment("sleeve", Some(cloth.clone()), &sleeve([12.4, 19.0, 25.4, 30.1]));
+    let cuff = garment("hand piece", Some(cloth), &[(Hand, 15.0), (Wrist, 12.6)]);
+    let both = on(&arm(), &together(vec![piece(sleeve), piece(cuff)]), &[]);
+    let verdict = both.fall.unwrap();
+    assert!(
+        verdict.all.iter().any(|(of, fall)| matches!(of, FallOf::Piece(0)) && fall.grade == verdict.grade())
+    );
+    assert!(matches!(verdict.of, FallOf::Whole { .. }), "{:?}", verdict.of);
+}
+
+/// Source: the drawn line takes the fabric of the nearer mark (house rule); of two marks alike the distal one.
+#[test]
+fn between_two_marks_the_fabric_of_the_nearer_one_is_drawn() {
+    let relaxed = [(Ankle, 16.6), (LowerCalf, 22.6), (Calf, 29.8), (BelowKnee, 28.9)];
+    let mut one = garment("stocking", Some(linear("soft", 200.0, 150.0)), &relaxed);
+    one.fabric_at = vec![(Calf, linear("stiff", 400.0, 150.0))];
+    let (limb, outfit) = (leg(), Outfit::of(piece(one)));
+    let drawn = profile(&OnLimb { limb: Limb::Leg, marks: &limb }, &outfit, &rules());
+    let stiffness = |at: f64| {
+        let point = drawn.iter().find(|point| point.at == made::position(at)).unwrap();
+        let (c, c0) = (point.girth_cm, point.relaxed_cm.unwrap());
+        point.mmhg.unwrap() / (K * (c / c0 - 1.0) / c)
+    };
+    for (at, wanted) in [
+        (11.0, 200.0),
+        (22.0, 200.0),
+        (25.5, 200.0),
+        (26.0, 400.0),
+        (31.0, 400.0),
+        (35.0, 400.0),
+        (37.0, 200.0),
+    ] {
+        near(stiffness(at), wanted, 1e-9);
+    }
+}

@@ -428,3 +428,73 @@ fn a_cheaper_measurement_goes_first() {
     }
     assert!(seen.iter().all(|count| *count > 0), "{seen:?}");
 }
+
+/// Source: gradient.md section 3: a trend of exactly a half is no rise; the short way agrees.
+#[test]
+fn a_level_trend_is_not_decided_by_the_short_way_either() {
+    let level = read(&[
+        (Landmark::Wrist, 20.0, 2.5),
+        (Landmark::Forearm, 20.0, 2.5),
+        (Landmark::UpperArm, 20.0, 2.5),
+    ]);
+    let setting = by_readings(Landmark::UpperArm);
+    let fall = judge(&level, &setting);
+    assert_eq!((fall.chances.unwrap().trend_low, fall.grade), (0.5, Grade::Undecided));
+    assert_eq!(judge_grade(&level, &setting), Grade::Undecided);
+}
+
+/// Source: derived: a rise from mark to mark has (s_1·P_1)² + (s_2·P_2)² + (t·rise)² of variance, one knit; its ln
+/// slopes are written out here.
+#[test]
+fn the_figures_of_a_pair_are_the_derived_ones() {
+    let (k, stiff) = (4.71277587283339, 300.0);
+    let curve = Points(vec![(0.0, 0.0), (2.0, 2.0 * stiff)]);
+    let marks = vec![worn(Landmark::Wrist, 0.0, 17.0, 12.5), worn(Landmark::Forearm, 14.0, 26.0, 20.0)];
+    let fall = judge(&marks, &setting(Limb::Arm, Landmark::Forearm, Some(&curve)));
+    let one = |c: f64, c0: f64| {
+        let p = k * stiff * (c / c0 - 1.0) / c;
+        // P = K·k·(1/C0 − 1/C).
+        let sd = f64::hypot(0.35 * k * stiff / (c * c), 0.3 * k * stiff / (c0 * c0));
+        (p, sd)
+    };
+    let ((p, s), (q, t)) = (one(17.0, 12.5), one(26.0, 20.0));
+    let pair = fall.pairs[0];
+    let sd = (s * s + t * t + (0.05 * (q - p)).powi(2)).sqrt();
+    assert!((pair.rise_mmhg.unwrap() - (q - p)).abs() < 1e-9);
+    assert!((pair.sd_mmhg.unwrap() - sd).abs() < 1e-9, "{} {sd}", pair.sd_mmhg.unwrap());
+}
+
+/// Source: gradient.md section 4: the chance that a strip pull decides is the weight of the exponents, five Gauss-
+/// Legendre nodes over the band (printed by NumPy), whose pulled band is decided; of a curve the same without width.
+#[test]
+fn the_chance_that_a_strip_pull_decides_is_that_of_its_nodes() {
+    const NODES: [(f64, f64); 5] = [
+        (-0.906179845938664, 0.11846344252809465),
+        (-0.5384693101056831, 0.23931433524968324),
+        (0.0, 0.2844444444444444),
+        (0.5384693101056831, 0.23931433524968324),
+        (0.906179845938664, 0.11846344252809465),
+    ];
+    let mut kinds = std::collections::BTreeSet::new();
+    for top in 0..60 {
+        let marks = arm([12.6, 17.3, 20.6 + 0.02 * f64::from(top), 22.2 + 0.05 * f64::from(top)]);
+        let open = setting(Limb::Arm, Landmark::Axilla, None);
+        let fall = judge(&marks, &open);
+        if fall.grade != Grade::Undecided {
+            continue;
+        }
+        let all = decide(&marks, &open, &fall);
+        for (action, half) in [(Action::StripPull, 0.1), (Action::Curve, 0.0)] {
+            let decided = |exponent: f64| {
+                let band = Band::around(exponent, half);
+                judge_grade(&marks, &FallSetting { band, ..open.clone() }) != Grade::Undecided
+            };
+            let wanted: f64 =
+                NODES.iter().filter(|(place, _)| decided(1.1 + 0.4 * place)).map(|(_, weight)| weight).sum();
+            let is = all.iter().find(|one| one.action == action).unwrap().chance.unwrap();
+            assert!((is - wanted).abs() < 1e-9, "{top} {action:?}: {is} {wanted}");
+            kinds.insert((1e6 * wanted).round() as i64);
+        }
+    }
+    assert!(kinds.len() > 3, "{kinds:?}");
+}

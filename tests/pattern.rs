@@ -325,16 +325,16 @@ fn a_fall_needs_two_marks() {
 fn of_the_shapes_the_one_least_likely_to_rise_is_taken() {
     let mut even = Even(77);
     let (mut kept, mut later) = (0, 0);
-    for _ in 0..60 {
+    for _ in 0..160 {
         let limb = random_leg(&mut even);
         let on = OnLimb { limb: Limb::Leg, marks: &limb };
-        let (cloth, top) = (linear("knit", even.between(300.0, 500.0), 200.0), even.between(60.0, 85.0));
-        let found = pattern(
-            &on,
-            &wanted(cloth.clone(), Target::Reference(25.0, WantedFall::To(top)), None),
-            &rules(),
-        )
-        .unwrap();
+        let (cloth, top) = (linear("knit", even.between(300.0, 500.0), 200.0), even.between(50.0, 74.0));
+        // Unsure girths, so that few shapes are confirmed.
+        let mut unsure = rules();
+        unsure.relaxed_sd_cm = even.between(0.3, 0.9);
+        let found =
+            pattern(&on, &wanted(cloth.clone(), Target::Reference(25.0, WantedFall::To(top)), None), &unsure)
+                .unwrap();
         let (first, last) = (limb[0].at.cm(), limb[limb.len() - 1].at.cm());
         let shape = |even: f64| -> Vec<(Landmark, f64)> {
             let mut before = f64::INFINITY;
@@ -352,7 +352,7 @@ fn of_the_shapes_the_one_least_likely_to_rise_is_taken() {
         let tried: Vec<_> = [0.0, 0.25, 0.5, 0.75, 1.0]
             .map(|even| {
                 let one =
-                    pattern(&on, &wanted(cloth.clone(), Target::List(shape(even)), None), &rules()).unwrap();
+                    pattern(&on, &wanted(cloth.clone(), Target::List(shape(even)), None), &unsure).unwrap();
                 let read = one.estimated.as_ref().unwrap();
                 (read.grade(), read.fall.as_ref().unwrap().fall.chance.unwrap(), one)
             })
@@ -366,8 +366,12 @@ fn of_the_shapes_the_one_least_likely_to_rise_is_taken() {
         }
         if tried[best].0 != Some(Grade::None) {
             kept += 1;
-            later += usize::from(best < 4);
+            let differs = |other: usize| {
+                let (one, other) = (&tried[best].2.marks, &tried[other].2.marks);
+                one.iter().zip(other).any(|(a, b)| (a.wanted / b.wanted - 1.0).abs() > 1e-6)
+            };
+            later += usize::from(best < 4 && differs(4) && (best == 0 || differs(0)));
         }
     }
-    assert!(kept > 5 && later > 3, "{kept} {later}");
+    assert!(kept > 20 && later > 0, "{kept} {later}");
 }
