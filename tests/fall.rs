@@ -457,10 +457,11 @@ fn the_figures_of_a_pair_are_the_derived_ones() {
         let sd = f64::hypot(0.35 * k * stiff / (c * c), 0.3 * k * stiff / (c0 * c0));
         (p, sd)
     };
-    let ((p, s), (q, t)) = (one(17.0, 12.5), one(26.0, 20.0));
+    let (below, above) = (one(17.0, 12.5), one(26.0, 20.0));
+    let rise = above.0 - below.0;
     let pair = fall.pairs[0];
-    let sd = (s * s + t * t + (0.05 * (q - p)).powi(2)).sqrt();
-    assert!((pair.rise_mmhg.unwrap() - (q - p)).abs() < 1e-9);
+    let sd = (below.1.powi(2) + above.1.powi(2) + (0.05 * rise).powi(2)).sqrt();
+    assert!((pair.rise_mmhg.unwrap() - rise).abs() < 1e-9);
     assert!((pair.sd_mmhg.unwrap() - sd).abs() < 1e-9, "{} {sd}", pair.sd_mmhg.unwrap());
 }
 
