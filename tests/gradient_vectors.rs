@@ -6,7 +6,7 @@ use serde_json::Value;
 use tapeline::anatomy::{Landmark, Limb};
 use tapeline::gradient::{
     Band, FallMark, FallRules, FallSetting, GradientBasis, Knit, KnitPart, MarkKind, Part, TensionCurve,
-    decide, judge, judge_grade,
+    decide, judge, judge_grade, turns,
 };
 
 use crate::fall_support::{Points, RELAXED_SD, TAPE_SD};
@@ -216,6 +216,13 @@ fn times() {
         let start = Instant::now();
         let found = decide(&case.marks, &setting, &fall);
         let more = start.elapsed().as_secs_f64() * 1e3;
-        println!("{whole:.3} ms, grade {grade:.4} ms, decide {more:.2} ms ({}): {}", found.len(), case.name);
+        let start = Instant::now();
+        let turned = std::hint::black_box(turns(&case.marks, &setting)).len();
+        let turn = start.elapsed().as_secs_f64() * 1e3;
+        println!(
+            "{whole:.3} ms, grade {grade:.4} ms, decide {more:.2} ms ({}), turns {turn:.2} ms ({turned}): {}",
+            found.len(),
+            case.name
+        );
     }
 }
