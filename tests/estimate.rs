@@ -184,8 +184,12 @@ fn readings_in_the_ankle_hollow_never_reject_alone() {
     assert!(low.grade() > Some(Grade::Likely), "{:?}", low.fall);
     let very_low = on(&leg(), &stocking(), &all(8.0, true));
     let said = very_low.readings.as_ref().unwrap();
-    assert!(said.rests_on_hollow && !said.decides, "{said:?}");
-    assert!(very_low.grade() >= Some(Grade::Possible));
+    assert!(said.rests_on_hollow && !said.decides(), "{said:?}");
+    // It rejects nothing, and a lower reading is not milder than one that decides nothing.
+    assert_eq!(very_low.grade(), Some(Grade::Undecided));
+    for first in [20.0, 18.0, 16.0, 14.0, 10.0, 5.0] {
+        assert_eq!(on(&leg(), &stocking(), &all(first, true)).grade(), Some(Grade::Undecided), "{first}");
+    }
     // Taken elsewhere the same reading counts.
     let elsewhere = on(&leg(), &stocking(), &all(8.0, false));
     assert!(elsewhere.grade() <= Some(Grade::Likely), "{:?}", elsewhere.fall);
@@ -482,7 +486,7 @@ fn a_reading_has_its_sd() {
 fn readings_at_some_marks_do_not_decide() {
     let some = [reading(Ankle, 26.0, false), reading(LowerCalf, 22.0, false), reading(Calf, 18.0, false)];
     let found = on(&leg(), &stocking(), &some);
-    assert!(!found.readings.as_ref().unwrap().decides);
+    assert!(!found.readings.as_ref().unwrap().decides());
     assert_ne!(found.fall.unwrap().of, FallOf::Readings);
     let all = [some.to_vec(), vec![reading(BelowKnee, 15.0, false)]].concat();
     assert_eq!(on(&leg(), &stocking(), &all).fall.unwrap().of, FallOf::Readings);
@@ -568,7 +572,7 @@ fn readings_that_fall_do_not_hide_an_estimate_that_rises() {
         .map(|(at, mmhg)| reading(at, mmhg, false));
     let both = on(&leg(), &rises, &falls);
     let said = both.readings.as_ref().unwrap();
-    assert!(said.contradicts && said.decides, "{said:?}");
+    assert!(said.contradicts && said.decides(), "{said:?}");
     assert_eq!((both.grade(), both.is_taken_out()), (Some(Grade::Certain), true));
     assert_ne!(both.fall.as_ref().unwrap().of, FallOf::Readings);
     assert_eq!(both.beside.as_ref().unwrap().of, FallOf::Readings);
@@ -584,8 +588,8 @@ fn readings_up_to_the_garments_end_are_complete() {
         Outfit::of(piece(one))
     };
     let read = [(Wrist, 25.0), (Forearm, 18.0)].map(|(at, mmhg)| reading(at, mmhg, false));
-    assert!(on(&arm(), &bare(Forearm), &read).readings.unwrap().decides);
-    assert!(!on(&arm(), &bare(UpperArm), &read).readings.unwrap().decides);
+    assert!(on(&arm(), &bare(Forearm), &read).readings.unwrap().decides());
+    assert!(!on(&arm(), &bare(UpperArm), &read).readings.unwrap().decides());
 }
 
 /// Source: gradient.md section 1: a clearly slack mark below clear contact sets A = 1, but not when worn together:

@@ -73,7 +73,9 @@ fn a_reading_in_the_hollow_is_neither_decisive_nor_silent() {
             .check()
     };
     let low = hollow("ankle-hollow", "8");
-    assert_eq!(low.outcome(), "trial-fitting");
+    assert_eq!(low.outcome(), "fall-unknown");
+    let said: Vec<_> = low.of("reading-in-hollow").map(|one| one.message.clone()).collect();
+    assert!(said[0].ends_with("The garment's own figures do not show it."), "{said:?}");
     assert_eq!(low.severities("reading-in-hollow"), ["caution"]);
     assert!(low.severities("off-band").is_empty());
     assert_eq!(hollow("front", "8").outcome(), "made-to-measure");

@@ -168,6 +168,7 @@ fn pressure(chart: Option<usize>, marks: &[Taped], reference: Landmark) -> Press
         marks,
         read_only: Vec::new(),
         reference: ReferenceBlock {
+            scheme_name: Some("RAL-GZ 387/2".to_owned()),
             landmark: reference,
             pressure_mmhg: Some(mmhg(27.0)),
             scheme: Some("ral-gz-387-2".to_owned()),

@@ -3,6 +3,7 @@
 //! Source: each rule as the decision states it.
 
 use crate::scene::{SLEEVE, Scene};
+use tapeline::render::terminal_report;
 use tapeline::report::build;
 
 fn both() -> Scene {
@@ -135,4 +136,51 @@ fn another_limb_that_was_never_measured_is_no_lost_comparison() {
     assert!(!lost(false, false).contains("cannot be compared"), "{}", lost(false, false));
     assert!(lost(false, true).contains("was not measured then"), "{}", lost(false, true));
     assert!(lost(true, false).contains("was not measured this time"), "{}", lost(true, false));
+}
+
+#[test]
+fn a_size_that_takes_every_girth_and_rises_is_not_said_to_be_missing() {
+    // The first chart's size rises for certain and is taken out; the second takes no girth.
+    let rising = SLEEVE.replace(
+        "relaxed: {wrist: 12.5, forearm: 20.8, upper-arm: 27}",
+        "relaxed: {wrist: 15.9, forearm: 20.8, upper-arm: 22}",
+    );
+    let small = SLEEVE
+        .replace("label: sleeves", "label: small sleeves")
+        .replace("14-20", "8-9")
+        .replace("20-26", "9-10")
+        .replace("26-32", "10-11");
+    for charts in [[&rising, &small], [&small, &rising]] {
+        let scene = Scene::arm().only_chart(charts[0]).chart(charts[1]);
+        let said = reason(&scene);
+        assert!(!said.ends_with("takes every girth."), "{said}");
+        assert!(said.contains("certain rise") || said.contains("taken out"), "{said}");
+    }
+    let none = Scene::arm().only_chart(&small);
+    assert_eq!(reason(&none), "No stock size of the charts given takes every girth.");
+}
+
+#[test]
+fn a_least_is_never_printed_as_about() {
+    // The knit is tested to 20 % and worn at 36 % at the wrist: every figure that rests on it is a least.
+    let fabric = |end: &str| {
+        format!(
+            "fabric: {{label: k, basis: invented, curve: [{{stretch: 0 %, tension: 0 N/m}}, {{stretch: 10 %, tension: 40 N/m}}, {{stretch: {end} %, tension: 300 N/m}}]}}"
+        )
+    };
+    let garment = |end: &str| {
+        format!(
+            "tapeline: garment/1\nlabel: one\nlimb: arm\nfrom: wrist\nto: upper-arm\nscheme: ral-gz-387-2\nclass: \"2\"\nmaterials: [polyamide]\nhand_part: no\n{}\nunits: {{length: cm}}\nrelaxed: {{wrist: 12.5, forearm: 20, upper-arm: 23}}\ntop_edge: 22\n",
+            fabric(end)
+        )
+    };
+    let text = |end: &str| {
+        let checked = Scene::arm().no_chart().garment(&garment(end)).try_check();
+        checked.map(|one| terminal_report(&build(&one.0), 200)).map_err(|_| ())
+    };
+    if let (Ok(short), Ok(long)) = (text("12"), text("200")) {
+        assert!(short.contains("Would press at least"), "{short}");
+        assert!(long.contains("Would press about"), "{long}");
+        assert!(long.contains("class 2 of RAL") || !long.contains("mmHg at the wrist, class"), "{long}");
+    }
 }

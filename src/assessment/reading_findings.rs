@@ -46,6 +46,7 @@ fn mixed(what: &Garments<'_>, place: Place) -> Option<Finding> {
 fn in_hollow(what: &Garments<'_>, place: Place) -> Option<Finding> {
     let said = what.estimated.readings.as_ref().filter(|said| said.rests_on_hollow)?;
     let at = said.fall.place.or(said.fall.against)?;
-    let alone = what.estimated.fall.as_ref().is_some_and(|verdict| verdict.of == FallOf::Readings);
+    let alone = what.estimated.fall.as_ref().is_some_and(|verdict| verdict.of == FallOf::Readings)
+        && what.estimated.marks.is_empty();
     Some(finding::reading_in_hollow::reading_in_hollow(place.at(at), alone))
 }

@@ -38,28 +38,29 @@ pub(super) fn of_set(context: &LimbContext<'_>, charts: &[ChartAssessment]) -> O
         .filter(|chart| chart.counted)
         .filter_map(|chart| Some((chart, chart.shown(chart.size()?)?)))
         .collect();
-    let mut highest: Option<(Landmark, f64, Vec<String>)> = None;
+    let mut highest: Option<(Landmark, f64, bool, Vec<String>)> = None;
     for landmark in context.limb.marks.iter().filter_map(|mark| mark.landmark) {
-        let here: Vec<(String, f64)> = chosen
+        let here: Vec<(String, f64, bool)> = chosen
             .iter()
             .filter_map(|(chart, shown)| {
                 let mark = shown.estimated.marks.iter().find(|mark| mark.landmark == landmark)?;
-                Some((chart.printed.clone(), mark.at_least_mmhg()?))
+                Some((chart.printed.clone(), mark.at_least_mmhg()?, mark.mmhg().is_none()))
             })
             .collect();
-        let sum: f64 = here.iter().map(|(_, mmhg)| mmhg).sum();
-        if here.len() > 1 && highest.as_ref().is_none_or(|(_, most, _)| sum > *most) {
-            highest = Some((landmark, sum, here.into_iter().map(|(name, _)| name).collect()));
+        let sum: f64 = here.iter().map(|(_, mmhg, _)| mmhg).sum();
+        if here.len() > 1 && highest.as_ref().is_none_or(|(_, most, ..)| sum > *most) {
+            let bound = here.iter().any(|(.., bound)| *bound);
+            highest = Some((landmark, sum, bound, here.into_iter().map(|(name, ..)| name).collect()));
         }
     }
-    let (landmark, sum, pieces) = highest?;
+    let (landmark, sum, bound, pieces) = highest?;
     let place = Place::limb(context.index).at(landmark);
     let at = words::at(landmark);
     let one = if sum > limit {
-        finding::set_high::set_high(place, &at, sum, &pieces, limit)
+        finding::set_high::set_high(place, &at, (sum, bound), &pieces, limit)
     } else {
         let least = EstimateRules::of(&context.setting.rules).share_low * sum;
-        finding::layers::of_set(place, &pieces, &at, least, sum)
+        finding::layers::of_set(place, &pieces, &at, least, (!bound).then_some(sum))
     };
     Some(context.clearings.decide(one))
 }

@@ -217,7 +217,7 @@ fn said(
         Some(Outcome::MadeToMeasure) => {
             all.push(Act { who: vec![Who::Role(Role::Fitter)], urgency });
             (
-                made_to_measure_reason(first, limbs, subject),
+                made_to_measure_reason(first, findings, limbs, subject),
                 "A certified fitter takes and checks a made-to-measure order.".to_owned(),
             )
         }
@@ -283,7 +283,12 @@ fn whose(limbs: &[LimbOutcomes], limb: usize, chart: Option<usize>) -> String {
     words::capital(&all.join(", "))
 }
 
-fn made_to_measure_reason(first: Option<&Finding>, limbs: &[LimbOutcomes], subject: Subject) -> String {
+fn made_to_measure_reason(
+    first: Option<&Finding>,
+    findings: &[Finding],
+    limbs: &[LimbOutcomes],
+    subject: Subject,
+) -> String {
     if let Some(finding) = first {
         return told(finding, limbs);
     }
@@ -293,15 +298,22 @@ fn made_to_measure_reason(first: Option<&Finding>, limbs: &[LimbOutcomes], subje
     let charts = limbs.get(limb).map(|own| own.charts.as_slice()).unwrap_or_default();
     let part = charts.get(chart).map(|one| one.part);
     let of_part = || charts.iter().filter(|one| Some(one.part) == part);
-    // A size that takes every girth and must not be worn is passed over; the reason says so.
+    // A size that takes every girth and must not be worn, or rises, is passed over; the reason says so.
     let barred = of_part().any(|one| one.outcome() == Outcome::Stop && !one.offer.is_empty());
     let may = if barred { " that may be worn" } else { "" };
+    let in_part = |at: Option<usize>| at.and_then(|at| charts.get(at)).map(|one| one.part) == part;
+    let rises = findings.iter().any(|one| {
+        one.id.is(&crate::finding::size_taken_out::ENTRY)
+            && one.place.limb == Some(limb)
+            && in_part(one.place.chart)
+    });
+    let falls = if rises { " without a certain rise" } else { "" };
     let given = if of_part().count() == charts.len() {
         "the charts given".to_owned()
     } else {
         words::list(&of_part().map(|one| one.printed.clone()).collect::<Vec<_>>())
     };
-    let size = format!("o stock size of {given}{may} takes every girth.");
+    let size = format!("o stock size of {given}{may} takes every girth{falls}.");
     match limbs.get(limb).filter(|own| !own.name.is_empty()) {
         Some(own) => format!("{}: n{size}", words::capital(&own.name)),
         None => format!("N{size}"),

@@ -127,25 +127,24 @@ fn counted(
     read: Option<FallVerdict>,
     said: Option<&ReadingsVerdict>,
 ) -> (Option<FallVerdict>, Option<FallVerdict>) {
-    let (Some(said), Some(read)) = (said, read) else { return (estimate, None) };
-    let Some(estimate) = estimate else {
-        // A reading in the hollow beside the ankle bone never rejects alone.
-        let mut read = read;
-        if said.rests_on_hollow {
-            read.fall.grade = Grade::Undecided;
-            read.fall.removes = false;
-            read.judged = false;
-            read.all = vec![(FallOf::Readings, read.fall.clone())];
-        }
-        return (Some(read), None);
-    };
+    let (Some(said), Some(mut read)) = (said, read) else { return (estimate, None) };
+    // A reading in the hollow beside the ankle bone never rejects alone: such a fall is not decided.
+    if said.leaves_open() || (said.rests_on_hollow && estimate.is_none()) {
+        read.fall.grade = Grade::Undecided;
+        read.fall.removes = false;
+        read.judged = false;
+        read.all = vec![(FallOf::Readings, read.fall.clone())];
+    }
+    let Some(estimate) = estimate else { return (Some(read), None) };
     let worse = read.grade() < estimate.grade();
-    let readings_count = if said.rests_on_hollow {
+    let readings_count = if said.leaves_open() {
+        worse
+    } else if said.rests_on_hollow {
         false
     } else if said.contradicts {
-        worse || (read.grade() == estimate.grade() && said.decides)
+        worse || (read.grade() == estimate.grade() && said.decides())
     } else {
-        said.decides
+        said.decides()
     };
     if readings_count { (Some(read), Some(estimate)) } else { (Some(estimate), Some(read)) }
 }

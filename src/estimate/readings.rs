@@ -43,14 +43,27 @@ pub struct AgainstReading {
 pub struct ReadingsVerdict {
     /// Their fall.
     pub fall: Fall,
-    /// Whether every judged mark has one, so that they decide alone.
-    pub decides: bool,
+    /// Whether every judged mark has one.
+    pub whole: bool,
     /// Whether they would reject only by a reading in the hollow beside the ankle bone.
     pub rests_on_hollow: bool,
     /// Every mark with both.
     pub against: Vec<AgainstReading>,
     /// Whether readings and estimate contradict each other.
     pub contradicts: bool,
+}
+
+impl ReadingsVerdict {
+    /// Whether they decide alone.
+    pub fn decides(&self) -> bool {
+        self.whole && !self.rests_on_hollow
+    }
+
+    /// Whether they would decide alone and rise by nothing but the reading in the hollow: then they reject nothing,
+    /// and they do not pass the garment either.
+    pub fn leaves_open(&self) -> bool {
+        self.whole && self.rests_on_hollow
+    }
 }
 
 /// SD of a reading taken so.
@@ -161,7 +174,7 @@ pub(super) fn verdict(
     });
     let contradicts = apart || against.iter().any(|one| one.contradicts);
     Some(ReadingsVerdict {
-        decides: complete && fall.estimated.len() >= 2 && !rests_on_hollow,
+        whole: complete && fall.estimated.len() >= 2,
         fall,
         rests_on_hollow,
         against,

@@ -14,12 +14,15 @@ pub const ENTRY: Entry = Entry {
     source: "Ann Vasc Dis 2012;5:435",
 };
 
-/// Two parts of a set at one mark: their sum in full, mmHg, and at the least share that was measured.
-pub fn of_set(place: Place, pieces: &[String], at: &str, least: f64, most: f64) -> Finding {
+/// Two parts of a set at one mark: their sum in full, mmHg, and at the least share that was measured;
+/// none where a piece is known by its least only.
+pub fn of_set(place: Place, pieces: &[String], at: &str, least: f64, most: Option<f64>) -> Finding {
+    let together = most.map_or_else(
+        || format!("together at least {}", words::mmhg(least)),
+        |most| format!("together about {} to {}", words::whole(least), words::mmhg(most)),
+    );
     Finding::of(&ENTRY, Severity::Note, place).say(format!(
-        "Parts of the set lie over one another {at}, together about {} to {}, which no class states: {}.",
-        words::whole(least),
-        words::mmhg(most),
+        "Parts of the set lie over one another {at}, {together}, which no class states: {}.",
         words::list(pieces)
     ))
 }

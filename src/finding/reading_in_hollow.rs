@@ -8,7 +8,7 @@ pub const ENTRY: Entry = Entry {
     id: "reading-in-hollow",
     title: "Reading in the ankle hollow",
     meaning: "The readings rise toward the trunk, and without the one taken in the hollow beside the ankle bone they do not.",
-    rule: "A caution: tape and fabric bridge the hollow and a sensor there reads low, so it never rejects a garment alone.",
+    rule: "A caution: tape and fabric bridge the hollow and a sensor there reads low, so it never rejects a garment alone, and the fall stays undecided.",
     basis: Basis::HouseRule,
     source: "",
 };

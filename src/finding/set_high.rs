@@ -15,10 +15,14 @@ pub const ENTRY: Entry = Entry {
 };
 
 /// The sum at the shared mark and the pieces as said.
-pub fn set_high(place: Place, mark: &str, sum: f64, pieces: &[String], limit: f64) -> Finding {
+///
+/// `sum` = mmHg, and whether one of the pieces is known by its least only.
+pub fn set_high(place: Place, mark: &str, sum: (f64, bool), pieces: &[String], limit: f64) -> Finding {
+    let (sum, bound) = sum;
+    let press = if bound { "may press more than" } else { "press up to" };
     Finding::of(&ENTRY, Severity::ClearFirst, place)
         .say(format!(
-            "Pieces that lie over one another {mark} press up to {} together, above {}: {}.",
+            "Pieces that lie over one another {mark} {press} {} together, above {}: {}.",
             words::mmhg(sum),
             words::mmhg(limit),
             words::list(pieces)

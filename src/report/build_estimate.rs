@@ -59,12 +59,14 @@ pub(super) fn pressure(of: &Of<'_>) -> PressureBlock {
             .filter(|(landmark, _)| estimated.marks.iter().all(|mark| mark.landmark != *landmark))
             .map(|(landmark, read)| ReadBlock { landmark: *landmark, reading_mmhg: Figure::mmhg(read.mmhg) })
             .collect(),
-        reference: reference(estimated),
+        reference: reference(of),
         top_edge: edge.map(|edge| TopEdgeBlock {
             landmark: edge.landmark,
             edge_mmhg: edge.edge_mmhg().and_then(Figure::mmhg),
             garment_mmhg: edge.garment_mmhg().and_then(Figure::mmhg),
             chance: edge.chance.and_then(Figure::chance),
+            edge_is_bound: edge.edge.is_some_and(|one| one.bound().is_some()),
+            garment_is_bound: edge.garment.is_some_and(|one| one.bound().is_some()),
         }),
         folded_edge_mmhg: estimated
             .folded_edge_mmhg()
@@ -131,12 +133,13 @@ fn against_above(mark: &MarkEstimate, above: Option<&MarkEstimate>) -> String {
     }
 }
 
-fn reference(estimated: &Estimated) -> ReferenceBlock {
-    let one = &estimated.reference;
+fn reference(of: &Of<'_>) -> ReferenceBlock {
+    let one = &of.estimated.reference;
     ReferenceBlock {
         landmark: one.landmark,
         pressure_mmhg: one.mmhg.and_then(Figure::mmhg),
         scheme: one.scheme.clone(),
+        scheme_name: of.outfit.claim.as_ref().map(|claim| claim.scheme.label.clone()),
         class: one.class.as_ref().map(crate::garment::ClassPlace::name),
         claimed_class: one.claimed.clone(),
         claimed_chance: one.claimed_chance.and_then(Figure::chance),

@@ -90,6 +90,9 @@ pub struct ReferenceBlock {
     pub pressure_mmhg: Option<Figure>,
     /// The claimed scheme's id.
     pub scheme: Option<String>,
+    /// Its name as printed: a class is never said without its scheme.
+    #[serde(skip)]
+    pub scheme_name: Option<String>,
     /// Where it lies among the classes: `2`, `between 1 and 2`.
     pub class: Option<String>,
     /// The class claimed.
@@ -113,6 +116,10 @@ pub struct TopEdgeBlock {
     pub garment_mmhg: Option<Figure>,
     /// The chance that the edge presses more.
     pub chance: Option<Figure>,
+    /// Whether the edge is known by its least only.
+    pub edge_is_bound: bool,
+    /// Whether the garment is.
+    pub garment_is_bound: bool,
 }
 
 /// A drawn point.

@@ -64,7 +64,7 @@ fn one(
             blocks.push(Block::Figure(Figure { scene, letters: Some(Letters::Bars(bars)) }));
         }
     }
-    let entries: Vec<Entry> = fall_entries(gradient, Some(worn), claim);
+    let entries: Vec<Entry> = fall_entries(gradient, Some(worn));
     if !entries.is_empty() {
         blocks.push(Block::Entries(entries));
     }

@@ -4,7 +4,7 @@ use super::super::subject::{forbids, parts};
 use super::super::wording::sentence;
 use crate::document::{Block, Entry};
 use crate::gradient::GradientBasis;
-use crate::report::{ClassBlock, GradientBlock, PressureBlock, Report, ResidualBlock};
+use crate::report::{GradientBlock, PressureBlock, Report, ResidualBlock};
 use crate::words::{self, capital};
 
 /// The fall of each garment shown.
@@ -20,8 +20,7 @@ pub(in super::super) fn fall(report: &Report) -> Vec<Block> {
                 blocks.push(Block::strong("Figures only, do not fit."));
             }
         }
-        let claim = part.chart.and_then(|chart| chart.claim.as_ref());
-        let keys = fall_entries(part.gradient, part.pressure, claim);
+        let keys = fall_entries(part.gradient, part.pressure);
         if all.len() > 1 {
             let garment = part.chart.map(|chart| chart.printed.clone()).unwrap_or_default();
             blocks.push(Block::strong(format!("{}, {garment}", capital(&part.limb.printed))));
@@ -37,11 +36,10 @@ pub(in super::super) fn fall(report: &Report) -> Vec<Block> {
 pub(in crate::render) fn fall_entries(
     gradient: Option<&GradientBlock>,
     pressure: Option<&PressureBlock>,
-    claim: Option<&ClassBlock>,
 ) -> Vec<Entry> {
     let mut keys = Vec::new();
     keys.extend(gradient.into_iter().flat_map(of_gradient));
-    keys.extend(pressure.into_iter().flat_map(|one| of_pressure(one, claim)));
+    keys.extend(pressure.into_iter().flat_map(of_pressure));
     keys
 }
 
@@ -85,7 +83,7 @@ fn share(one: &ResidualBlock) -> Option<String> {
     ))
 }
 
-fn of_pressure(pressure: &PressureBlock, claim: Option<&ClassBlock>) -> Vec<Entry> {
+fn of_pressure(pressure: &PressureBlock) -> Vec<Entry> {
     let mut keys = Vec::new();
     let read: Vec<String> = pressure
         .read_only
@@ -105,8 +103,8 @@ fn of_pressure(pressure: &PressureBlock, claim: Option<&ClassBlock>) -> Vec<Entr
             let lead = if class.starts_with(char::is_numeric) { "class " } else { "" };
             said = format!("{said}, {lead}{class}");
         }
-        if let Some(claim) = claim.filter(|_| reference.class.is_some()) {
-            said = format!("{said} of {}", claim.scheme_name);
+        if let Some(scheme) = reference.scheme_name.as_ref().filter(|_| reference.class.is_some()) {
+            said = format!("{said} of {scheme}");
         }
         said.push('.');
         if let (Some(class), Some(chance)) = (&reference.claimed_class, &reference.claimed_chance) {
@@ -127,17 +125,20 @@ fn of_pressure(pressure: &PressureBlock, claim: Option<&ClassBlock>) -> Vec<Entr
         keys.push(Entry::new(
             "Band at the top",
             format!(
-                "About {} mmHg {}, the garment there {}.",
+                "{} {} mmHg {}, the garment there {}{}.",
+                words::capital(about(edge.edge_is_bound)),
                 here.text,
                 words::at(edge.landmark),
+                if edge.garment_is_bound { "at least " } else { "" },
                 garment.text
             ),
         ));
     }
     if let Some(folded) = &pressure.folded_edge_mmhg {
+        let about = about(pressure.marks.last().is_some_and(|mark| mark.bound.is_some()));
         keys.push(Entry::new(
             "A folded edge",
-            format!("Would press about {} mmHg. It is never folded.", folded.text),
+            format!("Would press {about} {} mmHg. It is never folded.", folded.text),
         ));
     }
     if !pressure.notes.is_empty() {
@@ -145,6 +146,11 @@ fn of_pressure(pressure: &PressureBlock, claim: Option<&ClassBlock>) -> Vec<Entr
         keys.push(Entry::new("Not in the figures", notes.join(" ")));
     }
     keys
+}
+
+/// How a figure is led in: a bound is never an estimate.
+fn about(is_bound: bool) -> &'static str {
+    if is_bound { "at least" } else { "about" }
 }
 
 fn basis_words(basis: GradientBasis, pulled: bool) -> &'static str {
