@@ -72,9 +72,11 @@ fn designed_sizes_have_relaxed_girths() {
     let made = run_in(&demo, &args, None).expect_status(0).json();
     let block = &made["design"];
     assert!(block["relaxed_for"].as_str().unwrap().contains("class 2"), "{block}");
+    let whole = |cm: f64| (10.0 * cm - (10.0 * cm).round()).abs() < 1e-9;
     for size in block["sizes"].as_array().unwrap() {
         for range in size["girths"].as_array().unwrap() {
             let (low, relaxed) = (range["low_cm"].as_f64().unwrap(), range["relaxed_cm"].as_f64());
+            assert!(relaxed.is_none_or(whole), "{range}");
             assert!(range["landmark"] == "elbow" || relaxed.is_some_and(|relaxed| relaxed < low), "{range}");
         }
     }
@@ -95,4 +97,29 @@ fn inspect_draws_a_page() {
     // The bars stand in order: each begins where its low end is.
     let refused = ran(&folder, &["inspect", "chart.yaml", "-o", "chart.pdf"]).expect_status(2);
     assert!(refused.stderr.contains("`.pdf` is no form of this page"), "{}", refused.stderr);
+}
+
+// Source: derived by hand. In steps of 0.5 cm 17.3 is 17.5 and 18.9 is 19.0: one range of 1.5 cm takes both, and
+// as typed none would. What is designed is compared as its chart will compare it.
+#[test]
+fn a_design_is_counted_as_its_chart_will_count() {
+    let folder = folder();
+    let chart = |low: f64, high: f64| {
+        format!(
+            "tapeline: chart/1\nlabel: stepped\nlimb: arm\nunits: {{length: cm}}\nprinted_step: 5 mm\nsizes: [{{size: \"1\", girths: {{wrist: {low}-{high}}}}}]\n"
+        )
+    };
+    fs::write(folder.path().join("limbs.csv"), "id,wrist_cm\na,17.3\nb,18.9\nc,24.1\n").unwrap();
+    fs::write(folder.path().join("chart.yaml"), chart(10.0, 11.5)).unwrap();
+    let made =
+        ran(&folder, &["cover", "limbs.csv", "chart.yaml", "--format", "json", "--design", "1"]).json();
+    let block = &made["design"];
+    assert_eq!((&block["served"]["limbs"], &block["bound"]["limbs"]), (&2.into(), &2.into()), "{block}");
+    let range = &block["sizes"][0]["girths"][0];
+    let end = |key: &str| range[key].as_f64().unwrap();
+    assert_eq!((end("low_cm"), end("high_cm")), (17.5, 19.0));
+    // Read back, the chart serves what was said.
+    fs::write(folder.path().join("chart.yaml"), chart(end("low_cm"), end("high_cm"))).unwrap();
+    let back = ran(&folder, &["cover", "limbs.csv", "chart.yaml", "--format", "json"]).json();
+    assert_eq!(back["served"]["limbs"], 2);
 }

@@ -23,6 +23,12 @@ pub enum NoRelaxed {
     TooWeak,
 }
 
+/// A relaxed girth as it is cut and printed: whole millimetres (house rule).
+fn cut(girth: Girth) -> Option<Girth> {
+    const MILLIMETRE: i64 = 10;
+    Girth::from_tenths((girth.tenths() + MILLIMETRE / 2) / MILLIMETRE * MILLIMETRE)
+}
+
 /// Relaxed girths of a size between these low and high ends, tenths of a millimetre, in the order of the chart's
 /// measures, by its fabric and class; those outside its stretch along the limb have none.
 ///
@@ -60,6 +66,6 @@ pub fn relaxed_girths(
         other => other,
     };
     let found = found.map_err(|_| NoRelaxed::NoTarget)?;
-    let all = found.marks.iter().map(|mark| Some((mark.landmark, mark.relaxed?)));
+    let all = found.marks.iter().map(|mark| Some((mark.landmark, cut(mark.relaxed?)?)));
     all.collect::<Option<Vec<_>>>().ok_or(NoRelaxed::TooWeak)
 }

@@ -8,6 +8,7 @@ use clap::{Args, ValueEnum};
 use tapeline::anatomy::Landmark;
 use tapeline::caseload::{Prepared, cover, design, girths};
 use tapeline::garment::Chart;
+use tapeline::quantity::Girth;
 use tapeline::render::{cover_page, terminal};
 use tapeline::report::{CoverReport, DesignBlock};
 
@@ -98,7 +99,12 @@ fn designed(args: &Cover, opened: caseload::Opened, count: usize) -> Result<Exit
             anyhow!("a size of {label} has no range with both ends, so there is no shape to place").into()
         );
     }
-    let read = girths(&marks, &opened.columns, opened.blocks, MOST_LIMBS)?;
+    let mut read = girths(&marks, &opened.columns, opened.blocks, MOST_LIMBS)?;
+    // Compared as the chart compares them: rounded to its printed step.
+    for tenths in read.limbs.iter_mut().flatten() {
+        *tenths =
+            Girth::from_tenths(*tenths).map_or(*tenths, |one| one.rounded_to(chart.printed_step).tenths());
+    }
     if read.limbs.is_empty() {
         return Err(anyhow!("no limb of the table has every girth that {label} asks for").into());
     }
