@@ -125,10 +125,8 @@ proptest! {
 }
 
 use tapeline::anatomy::Limb;
-use tapeline::caseload::{Batch, BatchForm, BatchLevels, LimbColumns, cover, run_batch};
+use tapeline::caseload::{Batch, BatchForm, LimbColumns, cover, run_batch};
 use tapeline::input::RowBlocks;
-
-const LEVELS: BatchLevels = BatchLevels { inside_chance: 0.5, same_again: 0.9 };
 
 fn prepared(chart: &Chart) -> Prepared {
     Prepared::of(chart, &DEFAULT)
@@ -145,7 +143,7 @@ fn ran(
     let columns = LimbColumns::of(&blocks, Limb::Arm, false).unwrap();
     let charts = charts.iter().map(|chart| (chart.label.to_string(), prepared(chart))).collect();
     let asked: Option<Vec<String>> = asked.map(|names| names.split(',').map(str::to_owned).collect());
-    let batch = Batch::of(charts, columns, asked.as_deref(), form, LEVELS).unwrap();
+    let batch = Batch::of(charts, columns, asked.as_deref(), form, &DEFAULT).unwrap();
     let mut out = Vec::new();
     let end = run_batch(&batch, blocks, threads, &mut out, &mut |_, _| {});
     assert!(end.input.is_none() && end.output.is_none());
@@ -224,7 +222,7 @@ fn bad_rows_are_told_and_the_rest_goes_on() {
         lines[3]
     );
     assert!(lines[4].contains("row 5: has 3 cells under 4 columns"), "{}", lines[4]);
-    assert!(lines[5].contains("row 6: wrist: `999` is not above 0 and at most 200 cm"), "{}", lines[5]);
+    assert!(lines[5].contains("row 6: wrist: `999` is above 200 cm, which no limb has"), "{}", lines[5]);
     assert_eq!(lines[6], "u,not-judged,,1,");
     assert_eq!(lines[7], "t,size,2,0.5,");
     assert_eq!((lines.len(), problems), (8, 3));

@@ -123,3 +123,18 @@ fn a_design_is_counted_as_its_chart_will_count() {
     let back = ran(&folder, &["cover", "limbs.csv", "chart.yaml", "--format", "json"]).json();
     assert_eq!(back["served"]["limbs"], 2);
 }
+
+// Source: the bands of usual girths that `check` asks by; a wrist of 179 cm is one of 17.9 cm in millimetres.
+#[test]
+fn a_girth_that_adults_rarely_have_is_told_in_a_caseload() {
+    let folder = folder();
+    fs::write(folder.path().join("limbs.csv"), "id,wrist_cm,forearm_cm\na,15,23\n,,\nb,179,23\nc,16.5,26\n")
+        .unwrap();
+    let done = ran(&folder, &["batch", "limbs.csv", "chart.yaml", "--columns", "id,verdict,findings"]);
+    let rows: Vec<&str> = done.stdout.lines().collect();
+    // The row of separators alone is no limb.
+    assert_eq!(rows.len(), 4, "{}", done.stdout);
+    assert!(rows[2].starts_with("b,") && rows[2].contains("unusual-girth"), "{}", rows[2]);
+    assert!(!rows[1].contains("unusual") && !rows[3].contains("unusual"), "{}", done.stdout);
+    assert!(done.stderr.contains("1 row of 3 with a girth that adults rarely have"), "{}", done.stderr);
+}

@@ -6,6 +6,7 @@ use super::form::{BatchForm, RowWriter, csv_text, json_text};
 use super::limb_columns::LimbColumns;
 use super::prepared::{CasePressure, Prepared, Scratch};
 use super::sized::Sized;
+use super::usual::{Usual, is_blank};
 use crate::anatomy::Landmark;
 use crate::assessment::Rank;
 use crate::estimate::Estimated;
@@ -17,16 +18,16 @@ use crate::sizing::{ChartVerdict, LengthFit, SameAgain};
 
 /// Levels below or above which a finding is named.
 #[derive(Clone, Copy, Debug)]
-pub struct BatchLevels {
+struct BatchLevels {
     /// Chance of lying inside below which it is said.
-    pub inside_chance: f64,
+    inside_chance: f64,
     /// Chance of the same size again below which it is said.
-    pub same_again: f64,
+    same_again: f64,
 }
 
 impl BatchLevels {
     /// The levels of a set of rules.
-    pub fn of(rules: &Rules) -> Self {
+    fn of(rules: &Rules) -> Self {
         Self {
             inside_chance: rules.number(NumberId::InsideChance),
             same_again: rules.number(NumberId::SameAgain),
@@ -43,6 +44,7 @@ pub struct Batch {
     keys: Vec<Vec<u8>>,
     form: BatchForm,
     levels: BatchLevels,
+    usual: Usual,
     needs_fall: bool,
     needs_findings: bool,
     needs_again: bool,
@@ -67,6 +69,8 @@ pub struct BlockDone {
     pub rows: u64,
     /// How many of them have a problem.
     pub problems: u64,
+    /// How many were read with a girth that adults rarely have.
+    pub unusual: u64,
     /// Bytes of the table read so far.
     pub read: u64,
 }
@@ -116,7 +120,7 @@ impl Batch {
         columns: LimbColumns,
         asked: Option<&[String]>,
         form: BatchForm,
-        levels: BatchLevels,
+        rules: &Rules,
     ) -> Result<Self, String> {
         let mut marks: Vec<Landmark> =
             charts.iter().flat_map(|(_, prepared)| prepared.marks.iter().copied()).collect();
@@ -144,11 +148,12 @@ impl Batch {
             needs_fall: fields.iter().any(|field| field.needs_fall()),
             needs_findings: fields.contains(&Field::Findings),
             needs_again: fields.iter().any(|field| field.needs_again()),
+            usual: Usual::of(columns.limb, rules),
             charts,
             columns,
             fields,
             form,
-            levels,
+            levels: BatchLevels::of(rules),
         })
     }
 
@@ -170,16 +175,18 @@ impl Batch {
     /// Works out a block of rows.
     pub fn run(&self, block: &RowBlock, worker: &mut Worker) -> BlockDone {
         let mut out = Vec::with_capacity(block.text.len() * 4);
-        let (mut rows, mut problems, mut number) = (0, 0, block.first_row);
+        let (mut rows, mut problems, mut unusual, mut number) = (0, 0, 0, block.first_row);
         for row in RowCells::rows(&block.text) {
-            if !row.iter().all(u8::is_ascii_whitespace) {
+            if !is_blank(row, self.columns.sign) {
                 worker.cells.split(row, self.columns.sign);
                 rows += 1;
-                problems += u64::from(!self.row(number, worker, &mut out));
+                let read = self.row(number, worker, &mut out);
+                problems += u64::from(!read);
+                unusual += u64::from(read && self.usual.is_left(&worker.case));
             }
             number += 1;
         }
-        BlockDone { number: block.number, out, rows, problems, read: block.read }
+        BlockDone { number: block.number, out, rows, problems, unusual, read: block.read }
     }
 
     /// Writes one row; false where it has a problem.
@@ -204,7 +211,7 @@ impl Batch {
                     Err(what) => writer.text(Some(&format!("row {number}: {what}"))),
                 },
                 field => match &done {
-                    Some(done) => self.cell(*field, done, &mut writer),
+                    Some(done) => self.cell(*field, done, case, &mut writer),
                     None => writer.empty(),
                 },
             }
@@ -256,7 +263,7 @@ impl Batch {
         done
     }
 
-    fn cell(&self, field: Field, done: &RowDone<'_>, writer: &mut RowWriter<'_>) {
+    fn cell(&self, field: Field, done: &RowDone<'_>, case: &Case, writer: &mut RowWriter<'_>) {
         let chart: &Chart = &done.prepared.chart;
         let sized = &done.sized;
         let label =
@@ -302,13 +309,16 @@ impl Batch {
                 None => writer.empty(),
             },
             Field::Judged => writer.truth(estimated.and_then(Estimated::judged)),
-            Field::Findings => writer.word(&self.findings(done).join(" ")),
+            Field::Findings => writer.word(&self.findings(done, case).join(" ")),
         }
     }
 
     /// Ids of the findings that a size and its pressure give; those of a record are not there.
-    fn findings(&self, done: &RowDone<'_>) -> Vec<&'static str> {
+    fn findings(&self, done: &RowDone<'_>, case: &Case) -> Vec<&'static str> {
         let mut found = Vec::new();
+        if self.usual.is_left(case) {
+            found.push(finding::unusual_girth::ENTRY.id);
+        }
         let sized = &done.sized;
         match sized.verdict {
             ChartVerdict::Between => found.push(finding::between::ENTRY.id),

@@ -64,12 +64,19 @@ impl Case {
             };
             let (Holds::Girth(_, unit) | Holds::At(_, unit) | Holds::Length(_, unit)) = holds;
             let fault = |what: &str| format!("{}: `{}` {what}", noun(*holds), String::from_utf8_lossy(cell));
+            if cell.starts_with(b"=") {
+                return Err(fault("is a formula; save the table with its values"));
+            }
             let value = tenths(cell, *unit).map_err(|what| fault(&what))?;
             match holds {
                 Holds::Girth(landmark, _) => {
-                    let bound = 1..=Girth::UNASKED_TENTHS;
-                    let whole = i32::try_from(value).ok().filter(|_| bound.contains(&value));
-                    let whole = whole.ok_or_else(|| fault("is not above 0 and at most 200 cm"))?;
+                    if value < 1 {
+                        return Err(fault("is not above 0"));
+                    }
+                    let whole = i32::try_from(value).ok().filter(|_| value <= Girth::UNASKED_TENTHS);
+                    let whole = whole.ok_or_else(|| {
+                        fault("is above 200 cm, which no limb has; look at its unit and digits")
+                    })?;
                     if let Some(slot) = self.girths.get_mut(place(*landmark)) {
                         *slot = whole;
                     }

@@ -7,6 +7,7 @@ use super::case::place;
 use super::coverage::Coverage;
 use super::limb_columns::LimbColumns;
 use super::prepared::Prepared;
+use super::usual::is_blank;
 use crate::anatomy::Landmark;
 use crate::input::{Problem, RowBlock, RowBlocks, RowCells};
 
@@ -109,7 +110,7 @@ pub fn girths(
     let mut every = 1;
     while let Some(block) = blocks.next_block()? {
         for (number, row) in (block.first_row..).zip(RowCells::rows(&block.text)) {
-            if row.iter().all(u8::is_ascii_whitespace) {
+            if is_blank(row, columns.sign) {
                 continue;
             }
             worker.cells.split(row, columns.sign);
@@ -153,7 +154,7 @@ fn count_block(
     covered: &mut Covered,
 ) {
     for (number, row) in (block.first_row..).zip(RowCells::rows(&block.text)) {
-        if !row.iter().all(u8::is_ascii_whitespace) {
+        if !is_blank(row, columns.sign) {
             worker.cells.split(row, columns.sign);
             match worker.case.read(&worker.cells, columns) {
                 Ok(()) => covered.coverage.count(&worker.case, charts, known_fall, &mut worker.scratch),

@@ -9,6 +9,7 @@ mod nominal;
 mod number;
 mod limb_columns;
 mod case;
+mod usual;
 mod lanes;
 mod knit;
 mod sized;
@@ -25,7 +26,7 @@ mod outbid;
 mod relaxed_sizes;
 mod design;
 
-pub use batch::{Batch, BatchLevels, BlockDone, Worker};
+pub use batch::{Batch, BlockDone, Worker};
 pub use case::Case;
 pub use cover::{Covered, Girths, cover, girths};
 pub use coverage::{Coverage, Missed, SizeOf, Stocked, sizes};

@@ -18,6 +18,8 @@ pub struct BatchEnd {
     pub rows: u64,
     /// Rows with a problem.
     pub problems: u64,
+    /// Rows with a girth that adults rarely have.
+    pub unusual: u64,
     /// Why the table could not be read to its end.
     pub input: Option<Problem>,
     /// Why the output could not be written.
@@ -40,6 +42,7 @@ impl Ordered<'_> {
             self.next += 1;
             self.end.rows += done.rows;
             self.end.problems += done.problems;
+            self.end.unusual += done.unusual;
             if self.end.output.is_none() {
                 self.end.output = self.out.write_all(&done.out).err();
             }

@@ -60,7 +60,7 @@ enum Rows {
 pub(crate) fn run(args: &BatchArgs) -> Result<Exit, Failure> {
     let opened = caseload::open("batch", &args.files, &args.tables, &args.sets)?;
     let form = if args.format == Rows::Csv { BatchForm::Csv } else { BatchForm::Jsonl };
-    let batch = Batch::of(opened.charts, opened.columns, args.columns.as_deref(), form, opened.levels)
+    let batch = Batch::of(opened.charts, opened.columns, args.columns.as_deref(), form, &opened.rules)
         .map_err(|what| anyhow!(what))?;
     let threads = caseload::workers(args.threads);
     let mut out = LongOutput::begin(args.place.output.as_deref(), args.place.force)?;
@@ -81,6 +81,15 @@ pub(crate) fn run(args: &BatchArgs) -> Result<Exit, Failure> {
         return Err(anyhow::Error::new(fault).context("the rows could not be written").into());
     }
     out.finish()?;
+    if end.unusual > 0 {
+        let count = usize::try_from(end.unusual).unwrap_or(usize::MAX);
+        let of = words::counted(count, "row", "rows");
+        say::note(&format!(
+            "{of} of {} with a girth that adults rarely have: look at units and digits; the column `findings` has \
+             `unusual-girth` there",
+            end.rows
+        ));
+    }
     if end.problems > 0 {
         let count = usize::try_from(end.problems).unwrap_or(usize::MAX);
         say::note(&format!(

@@ -4,10 +4,11 @@ use std::num::NonZeroUsize;
 use std::path::{Path, PathBuf};
 
 use anyhow::anyhow;
-use tapeline::caseload::{BatchLevels, LimbColumns, Prepared};
+use tapeline::caseload::{LimbColumns, Prepared};
 use tapeline::estimate::EstimateRules;
 use tapeline::garment::{Chart, open_chart, printed_labels};
 use tapeline::input::{FileKind, Problem, RowBlocks, no_plain_file};
+use tapeline::rules::Rules;
 use tapeline::sizing::parts;
 
 use super::exit::Failure;
@@ -23,8 +24,8 @@ pub(crate) struct Opened {
     pub(crate) columns: LimbColumns,
     /// The charts with their printed labels.
     pub(crate) charts: Vec<(String, Prepared)>,
-    /// Levels of the rules.
-    pub(crate) levels: BatchLevels,
+    /// The rules.
+    pub(crate) rules: Rules,
     /// The numbers of the estimate.
     pub(crate) estimate: EstimateRules,
     /// Bytes of the table, where they are known.
@@ -80,7 +81,7 @@ pub(crate) fn open(
         say::note(&format!("columns that are not used: {}", columns.unused.join(", ")));
     }
     let bytes = std::fs::metadata(&limbs).ok().filter(std::fs::Metadata::is_file).map(|about| about.len());
-    Ok(Opened { blocks, columns, charts, levels: BatchLevels::of(&rules), estimate, bytes })
+    Ok(Opened { blocks, columns, charts, rules, estimate, bytes })
 }
 
 /// How many workers: as asked for, else one for each core.

@@ -78,7 +78,13 @@ impl Columns {
             }
         }
         if found.size == usize::MAX {
-            return Err((0, format!("has no column `size`; {FORMS}")));
+            let why = match found.variant {
+                Some(_) => {
+                    " (lengths are variants of a size: each row needs its size and girths beside them)"
+                }
+                None => "",
+            };
+            return Err((0, format!("has no column `size`{why}; {FORMS}")));
         }
         let long = found.measure.is_some();
         for (at, heading) in &found.values {

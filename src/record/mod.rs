@@ -61,6 +61,6 @@ pub use read::read_record;
 pub(crate) use read_marks::{landmark_fault, read_landmark};
 pub use reading::{Reading, SensorSide};
 pub use since_visit::SinceVisit;
-pub use unusual::Unusual;
+pub use unusual::{Unusual, usual_girth};
 pub use visit_table::{is_visit_table, read_visit_table};
 pub use visits::{VisitFault, Visits, arrange_visits, read_visits};

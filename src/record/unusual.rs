@@ -104,6 +104,18 @@ pub(super) fn unusual(
     all
 }
 
+/// The girths of an adult that raise no question at a landmark, lowest and highest, cm, and what they rest on.
+pub fn usual_girth(landmark: Landmark, rules: &Rules) -> (f64, f64, Basis) {
+    match rules.plausible.iter().find(|band| band.landmark == landmark) {
+        Some(band) => (band.low_cm, band.high_cm, band.basis),
+        None => (
+            rules.number(NumberId::OtherGirthLow),
+            rules.number(NumberId::OtherGirthHigh),
+            rules.number_basis(NumberId::OtherGirthHigh),
+        ),
+    }
+}
+
 fn of_girth(one: GirthAt, is_adult: bool, rules: &Rules) -> Option<Unusual> {
     let girth = Girth::from_tenths(one.tenths)?;
     if one.tenths > tenths_of(rules.number(NumberId::GirthAskedAbove)) {
@@ -112,14 +124,9 @@ fn of_girth(one: GirthAt, is_adult: bool, rules: &Rules) -> Option<Unusual> {
     if !is_adult {
         return None;
     }
-    let least = rules.number(NumberId::OtherGirthLow);
-    let surveyed = rules.plausible.iter().find(|band| Some(band.landmark) == one.place.landmark);
-    let (low_cm, high_cm, basis) = match (surveyed, one.place.landmark) {
-        (Some(band), _) => (band.low_cm, band.high_cm, band.basis),
-        (None, Some(_)) => {
-            (least, rules.number(NumberId::OtherGirthHigh), rules.number_basis(NumberId::OtherGirthHigh))
-        }
-        (None, None) => (least, SERIAL_MOST_CM, Basis::HouseRule),
+    let (low_cm, high_cm, basis) = match one.place.landmark {
+        Some(landmark) => usual_girth(landmark, rules),
+        None => (rules.number(NumberId::OtherGirthLow), SERIAL_MOST_CM, Basis::HouseRule),
     };
     let outside = !(low_cm..=high_cm).contains(&girth.cm());
     outside.then_some(Unusual::Band { place: one.place, girth, low_cm, high_cm, basis })

@@ -4,9 +4,7 @@ use tapeline::anatomy::Landmark;
 use tapeline::assessment::{
     AskedGarment, Assessment, Opened, PatternAsked, Setting, assess, assess_one, assess_pattern, open_files,
 };
-use tapeline::caseload::{
-    Batch, BatchForm, BatchLevels, LimbColumns, Prepared, cover, design, girths, run_batch,
-};
+use tapeline::caseload::{Batch, BatchForm, LimbColumns, Prepared, cover, design, girths, run_batch};
 use tapeline::document::Sheet;
 use tapeline::estimate::{Target, WantedFall, calibrate};
 use tapeline::garment::{
@@ -354,12 +352,11 @@ fn caseload(
         return Ok(true);
     }
     let json = dice.luck(0.5);
-    let levels = BatchLevels::of(rules);
     let mut outs = Vec::new();
     for threads in [1, 2] {
         let form = if json { BatchForm::Jsonl } else { BatchForm::Csv };
         let with = labels.iter().cloned().zip(prepared()).collect();
-        let batch = Batch::of(with, columns.clone(), None, form, levels).unwrap();
+        let batch = Batch::of(with, columns.clone(), None, form, rules).unwrap();
         let mut out: Vec<u8> = Vec::new();
         let end = run_batch(&batch, blocks()?, threads, &mut out, &mut |_, _| {});
         if let Some(problem) = end.input {
