@@ -7,19 +7,10 @@ use tapeline::gradient::{
 };
 
 use crate::chance::Chance;
-use crate::fall_support::{Points, RELAXED_SD, TAPE_SD, knit, mark, setting, worn};
+use crate::fall_support::{ARM, Points, RELAXED_SD, TAPE_SD, knit, mark, setting, worn};
 
-use Landmark::{
-    Ankle, Axilla, BelowKnee, Calf, Forearm, LowerCalf, LowerForearm, MidThigh, UpperArm, UpperThigh, Wrist,
-};
+use Landmark::{Ankle, BelowKnee, Calf, Forearm, LowerCalf, MidThigh, UpperArm, UpperThigh, Wrist};
 
-const ARM: [(Landmark, f64, f64); 5] = [
-    (Wrist, 0.0, 17.0),
-    (LowerForearm, 7.0, 21.0),
-    (Forearm, 14.0, 26.0),
-    (UpperArm, 33.0, 31.0),
-    (Axilla, 42.0, 34.0),
-];
 const LEG: [(Landmark, f64, f64); 6] = [
     (Ankle, 11.0, 23.0),
     (LowerCalf, 20.0, 29.0),

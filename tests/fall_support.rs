@@ -10,6 +10,15 @@ pub(crate) const TAPE_SD: f64 = 0.35;
 /// SD of a relaxed girth, cm.
 pub(crate) const RELAXED_SD: f64 = 0.3;
 
+/// An arm: landmarks, places and girths, cm (invented).
+pub(crate) const ARM: [(Landmark, f64, f64); 5] = [
+    (Landmark::Wrist, 0.0, 17.0),
+    (Landmark::LowerForearm, 7.0, 21.0),
+    (Landmark::Forearm, 14.0, 26.0),
+    (Landmark::UpperArm, 33.0, 31.0),
+    (Landmark::Axilla, 42.0, 34.0),
+];
+
 /// A curve, straight between its points.
 #[derive(Clone, Debug)]
 pub(crate) struct Points(pub(crate) Vec<(f64, f64)>);

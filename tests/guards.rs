@@ -215,7 +215,7 @@ fn a_class_is_never_taken_without_its_scheme() {
     assert_eq!(report.severities("prescription-differs"), ["clear-first"]);
 }
 
-// Control: unproven-said
+// Control: unjudged-fall-said
 #[test]
 fn a_size_without_a_judged_fall_is_fall_unknown() {
     let chart = SLEEVE.replace("    relaxed: {wrist: 12.5, forearm: 20.8, upper-arm: 27}\n", "");

@@ -5,18 +5,11 @@ use tapeline::finding::after_strip_pull;
 use tapeline::gradient::{Band, FallMark, FallSetting, Grade, Turn, judge, turns};
 
 use crate::chance::Chance;
-use crate::fall_support::{setting, worn};
+use crate::fall_support::{ARM, setting, worn};
 use crate::support::{folder, run_in};
 
-use Landmark::{Ankle, Axilla, BelowKnee, Calf, Forearm, LowerForearm, MidThigh, UpperArm, Wrist};
+use Landmark::{Ankle, BelowKnee, Calf, MidThigh};
 
-const ARM: [(Landmark, f64, f64); 5] = [
-    (Wrist, 0.0, 17.0),
-    (LowerForearm, 7.0, 21.0),
-    (Forearm, 14.0, 26.0),
-    (UpperArm, 33.0, 31.0),
-    (Axilla, 42.0, 34.0),
-];
 const LEG: [(Landmark, f64, f64); 4] =
     [(Ankle, 11.0, 23.0), (Calf, 31.0, 37.5), (BelowKnee, 40.0, 35.0), (MidThigh, 59.0, 50.0)];
 

@@ -182,7 +182,7 @@ impl Batch {
                 rows += 1;
                 let read = self.row(number, worker, &mut out);
                 problems += u64::from(!read);
-                unusual += u64::from(read && self.usual.is_left(&worker.case));
+                unusual += u64::from(read && self.usual.is_unusual(&worker.case));
             }
             number += 1;
         }
@@ -316,7 +316,7 @@ impl Batch {
     /// Ids of the findings that a size and its pressure give; those of a record are not there.
     fn findings(&self, done: &RowDone<'_>, case: &Case) -> Vec<&'static str> {
         let mut found = Vec::new();
-        if self.usual.is_left(case) {
+        if self.usual.is_unusual(case) {
             found.push(finding::unusual_girth::ENTRY.id);
         }
         let sized = &done.sized;

@@ -25,7 +25,7 @@ impl Usual {
     }
 
     /// Whether a girth lies outside its band.
-    pub(super) fn is_left(&self, case: &Case) -> bool {
+    pub(super) fn is_unusual(&self, case: &Case) -> bool {
         let all = self.0.iter().zip(&case.girths);
         all.into_iter().any(|((low, high), girth)| *girth > 0 && !(low..=high).contains(&girth))
     }

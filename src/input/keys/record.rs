@@ -352,7 +352,7 @@ static SCREENING: Block = Block::of(
             "groups or items that were asked about and are not there",
         )
         .or_blank()
-        .also(&["no", "none_of"]),
+        .also(&["no"]),
         Key::optional("present", Form::List(&Form::Label), "present: [weak-hands]", "items that are there")
             .or_blank()
             .also(&["yes"]),
