@@ -183,3 +183,24 @@ fn a_stop_leaves_figures_only() {
     let table = table_of(&terminal_report(&report, 100));
     assert!(table.contains("Figures only, do not fit.") && !table.contains("trial fitting"), "{table}");
 }
+
+// Law: what is known of the limb alone ranks no chart. A distorted shape asks for made to measure of every chart alike;
+// the chart that only waits for a tape stays first, so that the run is not told milder for it.
+#[test]
+fn the_shape_of_the_limb_ranks_no_chart() {
+    // 35.8 at the upper arm: 0.2 below size 2, or 1.2 below it in the other chart.
+    let loose = [("upper-arm: 36-46", "upper-arm: 37-46")];
+    let limb = "wrist@0=20.3 forearm@14=32.4 upper-arm@33=35.8";
+    let scene = || Scene::arm().girths(limb).chart(&other("looser", &loose));
+    let plain = report(&scene());
+    let shaped = report(&scene().seen("distortion", "yes"));
+    for one in [&plain, &shaped] {
+        assert_eq!(order(one, 0), [(0, 1, "sleeves"), (0, 2, "looser")]);
+        assert_eq!(one.decision.outcome, Some(tapeline::assessment::Outcome::Incomplete));
+    }
+    let results = |one: &Report| -> Vec<String> {
+        one.limbs[0].ranking.iter().map(|chart| chart.result.clone()).collect()
+    };
+    assert_eq!(results(&plain), ["measure again", "made to measure"]);
+    assert_eq!(results(&shaped), ["measure again, made to measure", "made to measure"]);
+}

@@ -16,6 +16,9 @@ pub struct ChartOutcomes {
     pub holds: Vec<Outcome>,
     /// Whether a girth only has to be taped again, or a length is unknown, with a size at hand.
     pub nearly: bool,
+    /// Whether it is the shape of the limb alone that asks for made to measure. That speaks against every chart alike, so
+    /// it ranks none: else a chart would come first for what is now known of the limb.
+    pub by_shape: bool,
     /// The least margin of the size that is shown, tenths of a millimetre, negative outside.
     pub margin: Option<i64>,
     /// What to say of a trial fitting: `size 3 wide, regular, sleeve chart B`; empty where none is said.
@@ -57,6 +60,7 @@ impl ChartOutcomes {
             part,
             holds: Vec::new(),
             nearly: false,
+            by_shape: false,
             margin: None,
             offer: String::new(),
             printed: String::new(),
@@ -79,7 +83,8 @@ impl ChartOutcomes {
             holds.push(Outcome::Incomplete);
         }
         let no_length = matches!(facts.length, Some(LengthFit::None { .. }));
-        if no_length || facts.shape || facts.verdict == ChartVerdict::MadeToMeasure {
+        let no_size = no_length || facts.verdict == ChartVerdict::MadeToMeasure;
+        if no_size || facts.shape {
             holds.push(Outcome::MadeToMeasure);
         }
         if facts.judged == Some(false) && facts.verdict == ChartVerdict::Size {
@@ -90,7 +95,13 @@ impl ChartOutcomes {
         }
         holds.sort_unstable();
         let nearly = length_unknown || facts.verdict == ChartVerdict::MeasureAgain;
-        Self { holds, nearly, margin: facts.margin, ..Self::unsettled(part) }
+        Self {
+            holds,
+            nearly,
+            by_shape: facts.shape && !no_size,
+            margin: facts.margin,
+            ..Self::unsettled(part)
+        }
     }
 
     /// The worst.
@@ -100,7 +111,8 @@ impl ChartOutcomes {
 
     /// How it ranks among the charts of its part, as the one at `place`.
     pub fn rank(&self, place: usize) -> Rank {
-        let holds = self.holds.iter().map(|outcome| Standing::of(*outcome, self.nearly));
+        let own = self.holds.iter().filter(|one| !(self.by_shape && **one == Outcome::MadeToMeasure));
+        let holds = own.map(|outcome| Standing::of(*outcome, self.nearly));
         Rank::of(holds, self.margin, place)
     }
 }

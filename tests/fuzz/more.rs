@@ -1,5 +1,7 @@
 //! One more fact: it never improves an outcome.
 
+use std::collections::BTreeMap;
+
 use serde_yaml::{Mapping, Value};
 use tapeline::anatomy::Limb;
 use tapeline::assessment::{Assessment, ChartAssessment, Outcome};
@@ -9,11 +11,22 @@ use tapeline::rules::AnsweredBy;
 use crate::random::Dice;
 use crate::scene::DEFAULT;
 
-/// The outcome of the run (none counts as the best) and of every chart.
-pub fn outcomes(found: &Assessment) -> Vec<Outcome> {
-    let run = found.decision.outcome.unwrap_or(Outcome::TrialFitting);
-    let charts = found.limbs.iter().flat_map(|limb| limb.charts.iter().map(ChartAssessment::outcome));
-    std::iter::once(run).chain(charts).collect()
+/// A chart of a run: the place of its limb and its printed label, for charts change places with their rank.
+type Place = (usize, String);
+
+/// The outcome of the run (none counts as the best).
+pub fn of_run(found: &Assessment) -> Outcome {
+    found.decision.outcome.unwrap_or(Outcome::TrialFitting)
+}
+
+/// The outcome of every chart.
+pub fn of_charts(found: &Assessment) -> BTreeMap<Place, Outcome> {
+    let charts = found.limbs.iter().enumerate().flat_map(|(place, limb)| {
+        limb.charts
+            .iter()
+            .map(move |chart: &ChartAssessment| ((place, chart.printed.clone()), chart.outcome()))
+    });
+    charts.collect()
 }
 
 /// The record told one fact more that speaks against fitting; none where there is no place for it.

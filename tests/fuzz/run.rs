@@ -231,14 +231,17 @@ fn one_more(
     });
     let Ok(opened) = open_files(sources.collect(), setting) else { return };
     let Some(after) = assess(&opened, setting) else { return };
-    let (before, after) = (more::outcomes(found), more::outcomes(&after));
     // An infection keeps a chart from being judged at all; an allergy takes a chart out, and another one counts.
-    let compared = match what.as_str() {
-        one if one.contains("infection") => 0..1,
-        one if one.starts_with("allergies") => 1..before.len(),
-        _ => 0..before.len(),
-    };
-    for (before, after) in before.iter().zip(&after).take(compared.end).skip(compared.start) {
+    let mut pairs = Vec::new();
+    if !what.starts_with("allergies") {
+        pairs.push((more::of_run(found), more::of_run(&after)));
+    }
+    if !what.contains("infection") {
+        let after = more::of_charts(&after);
+        let both = more::of_charts(found).into_iter();
+        pairs.extend(both.filter_map(|(chart, before)| Some((before, *after.get(&chart)?))));
+    }
+    for (before, after) in pairs {
         if after > before {
             wrong.push(format!("more: {what} made {} to {}", before.word(), after.word()));
         }
