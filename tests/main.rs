@@ -31,6 +31,7 @@ mod made;
 mod source;
 mod support;
 mod same_size;
+mod same_step;
 mod scene;
 mod random;
 mod screened;

@@ -24,6 +24,34 @@ impl Step {
         if self.parts % self.scale == 0 { i64::try_from(self.parts / self.scale).ok() } else { None }
     }
 
+    /// The step, tenths of a millimetre.
+    #[expect(clippy::cast_precision_loss, reason = "a step is far below 2^53 of its parts")]
+    fn size(self) -> f64 {
+        self.parts as f64 / self.scale as f64
+    }
+
+    /// A drawn length, tenths of a millimetre: stored to the nearest tenth, then to the nearest step, at least one
+    /// step. The same as the rounding of a [`Girth`] but for the last bit of a step that is no whole tenth.
+    pub fn near(self, tenths: f64) -> f64 {
+        let size = self.size();
+        ((tenths.round() / size).round().max(1.0) * size).round()
+    }
+
+    /// The least whole tenth of a millimetre that is rounded to `end` or above; all below are rounded below it.
+    pub fn first_up_to(self, end: i64) -> i64 {
+        let reach = self.whole_tenths().map_or_else(|| i64::from(i32::MAX), |step| step.saturating_add(2));
+        let (mut low, mut high) = (end.saturating_sub(reach), end.saturating_add(reach));
+        while low < high {
+            let middle = low + (high - low) / 2;
+            if self.round(middle).is_some_and(|rounded| rounded >= end) {
+                high = middle;
+            } else {
+                low = middle + 1;
+            }
+        }
+        low
+    }
+
     /// `tenths` tenths of a millimetre to the nearest step, ties away from zero, at least one step, then
     /// stored to the nearest tenth like every length.
     fn round(self, tenths: i64) -> Option<i64> {

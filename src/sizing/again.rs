@@ -4,7 +4,7 @@ use super::measure::inside_chance;
 use super::points::normals;
 use super::{KnownGirth, SizingInput};
 use crate::garment::{BetweenSizes, Chart};
-use crate::quantity::Range;
+use crate::quantity::{Range, Step, phi};
 
 /// How sure the choice of a size is, from the record alone.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -21,12 +21,36 @@ pub struct SameAgain {
 /// is printed).
 const NEGLIGIBLE: f64 = 1e-5;
 
-/// One girth that is drawn anew: its value, tenths of a millimetre, and the SD of a second one.
+/// One girth that is drawn anew: its value as stored, tenths of a millimetre, the SD of a second one, and the step
+/// that a second one is rounded to, as the first was.
 #[derive(Clone, Copy)]
 struct Drawn {
     tenths: i64,
     centre: f64,
     spread: f64,
+    step: Option<Step>,
+}
+
+impl Drawn {
+    /// The chance that a second value lies in a range, once it is rounded (derived: the normal value between the
+    /// first stored one that is rounded up to the low end and the first that is rounded beyond the high end).
+    fn share(&self, range: Range) -> f64 {
+        let Some(step) = self.step else {
+            return inside_chance(self.tenths, range, self.spread / 100.0);
+        };
+        // A value is stored to the nearest tenth of a millimetre before it is rounded.
+        let below = |end: i64| {
+            let first = f64::from(i32::try_from(step.first_up_to(end)).unwrap_or(i32::MAX));
+            phi((first - 0.5 - self.centre) / self.spread)
+        };
+        range.high.map_or(1.0, |high| below(high + 1)) - range.low.map_or(0.0, below)
+    }
+
+    /// A second value, tenths of a millimetre, at so many of its SDs.
+    fn second(&self, z: f64) -> f64 {
+        let drawn = self.centre + self.spread * z;
+        self.step.map_or(drawn, |step| step.near(drawn))
+    }
 }
 
 /// A size that may be picked.
@@ -42,7 +66,8 @@ struct Rival {
 }
 
 /// The chance that a second measurement would pick `picked` again, by margins, and the runner-up.
-/// C′ ~ N(C, 2s²) for each girth; sizes in `reversed` are out. None where a girth is missing.
+/// C′ ~ N(C, 2s²) for each girth as stored, then rounded to the chart's printed step as the first was, then sized;
+/// sizes in `reversed` are out. None where a girth is missing.
 ///
 /// The share of a size is Φ's exact share of its ranges, times the share of the even points in them that
 /// no other size takes better; sizes that do not overlap need no points.
@@ -62,9 +87,7 @@ pub fn same_again(input: &SizingInput, chart: &Chart, reversed: &[bool], picked:
         .filter(|(place, _)| !out(*place))
         .filter_map(|(place, size)| {
             let ranges: Vec<Range> = size.girths.iter().map(|(_, range)| *range).collect();
-            let share =
-                |(one, range): (&Drawn, &Range)| inside_chance(one.tenths, *range, one.spread / 100.0);
-            let taken: f64 = drawn.iter().zip(&ranges).map(share).product();
+            let taken: f64 = drawn.iter().zip(&ranges).map(|(one, range)| one.share(*range)).product();
             (taken > NEGLIGIBLE || place == picked).then_some(Rival {
                 place,
                 ranges,
@@ -74,7 +97,9 @@ pub fn same_again(input: &SizingInput, chart: &Chart, reversed: &[bool], picked:
             })
         })
         .collect();
-    if overlap(&rivals) {
+    // Under a step, an edge that two sizes share takes more than no second value.
+    let edge = chart.printed_step.is_some();
+    if overlap(&rivals, edge) {
         contest(&mut rivals, &drawn, chart.between_sizes);
     }
     let chance = |rival: &Rival| {
@@ -98,17 +123,21 @@ pub fn same_again(input: &SizingInput, chart: &Chart, reversed: &[bool], picked:
 
 /// A girth as a second measurement would find it; the SD of the difference of two is √2 times one's.
 fn drawn(known: &KnownGirth, chart: &Chart) -> Drawn {
-    let tenths = known.girth.rounded_to(chart.printed_step).tenths();
+    let tenths = known.girth.tenths();
     let centre = f64::from(i32::try_from(tenths).unwrap_or(i32::MAX));
-    Drawn { tenths, centre, spread: std::f64::consts::SQRT_2 * known.sd_cm * 100.0 }
+    let spread = std::f64::consts::SQRT_2 * known.sd_cm * 100.0;
+    Drawn { tenths, centre, spread, step: chart.printed_step }
 }
 
-/// Whether any two sizes share more than an edge in every girth.
-fn overlap(rivals: &[Rival]) -> bool {
+/// Whether any two sizes share more than an edge in every girth, or an edge where that counts.
+fn overlap(rivals: &[Rival], edge: bool) -> bool {
     let low = |range: Range| range.low.unwrap_or(i64::MIN);
     let high = |range: Range| range.high.unwrap_or(i64::MAX);
     let share = |one: &Rival, other: &Rival| {
-        one.ranges.iter().zip(&other.ranges).all(|(a, b)| low(*a).max(low(*b)) < high(*a).min(high(*b)))
+        one.ranges.iter().zip(&other.ranges).all(|(a, b)| {
+            let (from, upto) = (low(*a).max(low(*b)), high(*a).min(high(*b)));
+            from < upto || (edge && from == upto)
+        })
     };
     rivals.iter().enumerate().any(|(at, one)| rivals.iter().skip(at + 1).any(|other| share(one, other)))
 }
@@ -120,7 +149,7 @@ fn contest(rivals: &mut [Rival], drawn: &[Drawn], tie: BetweenSizes) {
     let mut margins = vec![None; rivals.len()];
     for point in points.chunks_exact(drawn.len().max(1)) {
         for ((girth, one), z) in girths.iter_mut().zip(drawn).zip(point) {
-            *girth = one.centre + one.spread * z;
+            *girth = one.second(*z);
         }
         let mut best: Option<(usize, f64)> = None;
         let mut equal = false;
