@@ -612,6 +612,26 @@ fn of_course() -> Vec<Case> {
             knitted("600", "100").set("garments", "[{label: sleeves, size: \"1\", given_on: 2026-03-10}]"),
             knitted("300", "100").set("garments", "[{label: sleeves, size: \"1\", given_on: 2026-03-10}]"),
         ),
+        // Numb fingers, and nothing in use on the limb.
+        case(
+            "worn-feeling",
+            "caution",
+            arm()
+                .present("feeling-altered")
+                .set("garments", "[{label: sleeves, size: \"1\", given_on: 2026-03-10}]"),
+            arm().present("feeling-altered"),
+        ),
+        // The knit of the sleeves is of polyamide: an allergy to nylon is one to it, an allergy to latex is not.
+        case(
+            "worn-allergen",
+            "caution",
+            arm()
+                .set("allergies", "[nylon]")
+                .set("garments", "[{label: sleeves, size: \"1\", given_on: 2026-03-10}]"),
+            arm()
+                .set("allergies", "[latex]")
+                .set("garments", "[{label: sleeves, size: \"1\", given_on: 2026-03-10}]"),
+        ),
     ]
 }
 

@@ -37,6 +37,7 @@ mod random;
 mod screened;
 mod fall_support;
 mod worn_garments;
+mod worn_harm;
 mod worn_support;
 mod sheet_reports;
 

@@ -25,6 +25,10 @@ fn a_reading_above_sixty_is_cleared_first() {
     let above = wide(read(["60.1", "40", "20"])).check();
     assert_eq!(above.severities("pressure-high"), ["clear-first"]);
     assert_eq!(above.outcome(), "refer");
+    // What is read is worn: it comes off. What is estimated is not on the limb yet.
+    let next = |checked: &crate::scene::Checked| checked.of("pressure-high").next().unwrap().next.clone();
+    assert!(next(&above).starts_with("Take the garment off"));
+    assert!(!next(&knitted("700", "100").check()).contains("off"));
     assert!(wide(read(["60", "40", "20"])).check().severities("pressure-high").is_empty());
 }
 

@@ -87,7 +87,7 @@ pub fn assess(opened: &Opened, setting: &Setting) -> Option<Assessment> {
                 context.made_to_measure || charts.iter().any(|one| one.outcome() == Outcome::MadeToMeasure);
             let own = of_limb_course(record.limb, course, Place::limb(index), made);
             findings.extend(own.into_iter().map(|one| context.clearings.decide(one)));
-            findings.extend(in_use.look(index, course, limb, opened, setting));
+            findings.extend(in_use.look(course, &context, &screened, opened));
         }
         findings.extend(of_set(&context, &charts));
         findings.extend(of_charts);

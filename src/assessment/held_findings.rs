@@ -25,15 +25,17 @@ pub(super) fn high(estimated: &Estimated, place: Place, rules: &Rules) -> Option
             above.push((mark.landmark, said));
         }
     }
+    let mut is_read = false;
     for (landmark, read) in &estimated.read {
         if read.mmhg > limit {
+            is_read = true;
             above.push((*landmark, format!("{} read {}", words::mmhg(read.mmhg), words::at(*landmark))));
         }
     }
     above.sort_by_key(|(landmark, _)| *landmark);
     let first = above.first()?.0;
     let names: Vec<String> = above.into_iter().map(|(_, said)| said).collect();
-    Some(finding::pressure_high::pressure_high(place.at(first), &words::list(&names), limit))
+    Some(finding::pressure_high::pressure_high(place.at(first), &words::list(&names), limit, is_read))
 }
 
 /// A pressure at the reference, as held against a band.

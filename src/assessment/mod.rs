@@ -33,6 +33,7 @@ mod client_findings;
 mod course_findings;
 mod worn;
 mod worn_findings;
+mod worn_harm;
 mod set_findings;
 mod limb_assessment;
 #[expect(clippy::module_inception, reason = "the room's one result bears the room's name")]

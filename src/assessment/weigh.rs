@@ -131,14 +131,18 @@ fn deciding(findings: &[Finding], outcome: Outcome, subject: Subject) -> Vec<usi
     found
 }
 
-/// Every stop and clear-first finding that stands for client, garment files and counted charts, most urgent
-/// first.
+/// Every stop and clear-first finding that stands for client, garment files and counted charts, and every caution that
+/// cannot wait, most urgent first.
 fn standing<'f>(findings: &'f [Finding], limbs: &[LimbOutcomes]) -> Vec<&'f Finding> {
     let concerns = |finding: &Finding| match (finding.place.limb, finding.place.chart) {
         (Some(limb), Some(chart)) => limbs.get(limb).is_some_and(|own| counted(&own.charts).contains(&chart)),
         _ => true,
     };
-    let stands = |one: &&Finding| one.severity == Severity::Stop || one.must_be_cleared();
+    let stands = |one: &&Finding| {
+        one.severity == Severity::Stop
+            || one.must_be_cleared()
+            || (one.severity == Severity::Caution && one.urgency <= Urgency::SameDay)
+    };
     let mut found: Vec<&Finding> = findings.iter().filter(stands).filter(|one| concerns(one)).collect();
     found.sort_by_key(|one| (one.urgency, one.severity));
     found
@@ -171,11 +175,8 @@ fn said(
     let first = own.first().copied();
     let own_urgency = first.map_or(Urgency::Routine, |one| one.urgency);
     // What is more urgent than what brought the outcome is never left below it.
-    let pressing: Vec<&Finding> = if outcome.is_some_and(Outcome::forbids_fitting) {
-        standing(findings, limbs).into_iter().filter(|one| one.urgency < own_urgency).collect()
-    } else {
-        Vec::new()
-    };
+    let mut pressing = standing(findings, limbs);
+    pressing.retain(|one| one.urgency < own_urgency);
     let urgency = pressing.first().map_or(own_urgency, |one| one.urgency);
     let pressing: Vec<&Finding> = pressing.into_iter().filter(|one| one.urgency == urgency).collect();
     let decisive: Vec<&Finding> = own.iter().copied().filter(|one| one.urgency == own_urgency).collect();
@@ -186,6 +187,7 @@ fn said(
     };
     let message = first.map_or_else(String::new, |one| told(one, limbs));
     let mut all = Vec::new();
+    acts(&pressing, &mut all);
     let (reason, next): (String, String) = match outcome {
         None => {
             all.push(Act { who: vec![Who::Recorder], urgency });
@@ -195,20 +197,9 @@ fn said(
             )
         }
         Some(Outcome::Stop | Outcome::Refer) => {
-            acts(&pressing, &mut all);
             acts(&decisive, &mut all);
             let lead = if outcome == Some(Outcome::Stop) { "Do not fit." } else { first.map_or("", lead) };
-            let more = pressing.first().map_or_else(String::new, |one| {
-                let when = when_words(one.urgency);
-                format!(" {when}, beside it: {}", told(one, limbs))
-            });
-            let next: Vec<&str> = pressing
-                .iter()
-                .chain(&first)
-                .map(|one| one.next.as_str())
-                .filter(|one| !one.is_empty())
-                .collect();
-            (format!("{lead} {message}{beside}{more}"), next.join(" "))
+            (format!("{lead} {message}{beside}"), first.map(|one| one.next.clone()).unwrap_or_default())
         }
         Some(Outcome::Incomplete | Outcome::FallUnknown) => {
             acts(&decisive, &mut all);
@@ -229,6 +220,13 @@ fn said(
                     .to_owned(),
             )
         }
+    };
+    let (reason, next) = match pressing.first() {
+        Some(one) => (format!("{reason} {}, beside it: {}", when_words(one.urgency), told(one, limbs)), {
+            let all = pressing.iter().map(|one| one.next.as_str()).chain([next.as_str()]);
+            all.filter(|one| !one.is_empty()).collect::<Vec<_>>().join(" ")
+        }),
+        None => (reason, next),
     };
     let mut who: Vec<Who> = Vec::new();
     for one in all.iter().flat_map(|act| &act.who) {

@@ -237,9 +237,16 @@ pub(super) fn mark_same_again(
         let calm = limb.outcome == Some(Outcome::TrialFitting)
             && course.weight.is_none()
             && !drift.iter().any(|(of, _)| *of == index)
-            && !["worn-pressure", "girths-old", "not-settled", "infection-recent"]
-                .iter()
-                .any(|id| told(index, id));
+            && ![
+                "worn-pressure",
+                "worn-feeling",
+                "worn-allergen",
+                "girths-old",
+                "not-settled",
+                "infection-recent",
+            ]
+            .iter()
+            .any(|id| told(index, id));
         let since = own.since_given.as_ref().filter(|one| calm && !one.beyond() && !one.volume.beyond());
         let Some(visit) = since.and_then(|one| own.visits.get(one.from)) else { continue };
         let settled_by = |given: Date| own.infections.dates.iter().all(|one| *one <= given);
@@ -262,7 +269,7 @@ pub(super) fn mark_same_again(
 }
 
 /// Label, and size where there is one.
-fn printed(garment: &GarmentInUse) -> String {
+pub(super) fn printed(garment: &GarmentInUse) -> String {
     match &garment.size {
         Some(size) => format!("{}, size {size}", garment.label),
         None => garment.label.to_string(),

@@ -1,10 +1,12 @@
 //! Owns which findings the garments in use bring on today's limb, and how their pressure is said.
 
 use super::worn::{Given, mark_same_again, worn};
-use super::{LimbAssessment, NotHeld, Opened, Setting, WornGarment, WornPressure, WornState};
+use super::worn_harm::worn_harm;
+use super::{LimbAssessment, LimbContext, NotHeld, Opened, WornGarment, WornPressure, WornState};
 use crate::finding::{self, Finding, Place};
 use crate::garment::Chart;
 use crate::record::{GarmentInUse, LimbRecord};
+use crate::screening::Screened;
 use crate::volume::{Course, Drift, LimbCourse, drift};
 use crate::words;
 
@@ -52,18 +54,20 @@ impl InUse {
     /// Looks at those of one limb; what is found.
     pub(super) fn look(
         &mut self,
-        index: usize,
         course: &LimbCourse,
-        limb: &LimbRecord,
+        context: &LimbContext<'_>,
+        screened: &Screened,
         opened: &Opened,
-        setting: &Setting,
     ) -> Vec<Finding> {
+        let (index, limb, setting) = (context.index, context.limb, context.setting);
         let charts: Vec<&Chart> = opened.charts.iter().collect();
         let (drift, mut findings) = outgrown(limb, &course.garments, &charts, Place::limb(index));
         let given =
             Given { charts: &opened.charts, outfits: &opened.outfits, visits: &opened.visits, setting };
         let worn = worn(index, course, limb, &given);
-        findings.extend(worn.iter().filter_map(|one| of_worn(one, Place::limb(index))));
+        let place = Place::limb(index);
+        findings.extend(worn.iter().filter_map(|one| of_worn(one, place)));
+        findings.extend(worn_harm(&course.garments, screened, context.record, &given, place));
         self.drift.extend(drift.into_iter().map(|one| (index, one)));
         self.worn.extend(worn);
         findings

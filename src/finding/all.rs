@@ -93,4 +93,6 @@ pub const ALL: &[&Entry] = &[
     &super::garment_due::ENTRY,
     &super::garment_outgrown::ENTRY,
     &super::worn_pressure::ENTRY,
+    &super::worn_feeling::ENTRY,
+    &super::worn_allergen::ENTRY,
 ];

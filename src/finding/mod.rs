@@ -100,6 +100,8 @@ pub mod other_limb_not_measured;
 pub mod garment_due;
 pub mod garment_outgrown;
 pub mod worn_pressure;
+pub mod worn_feeling;
+pub mod worn_allergen;
 mod all;
 mod fall_words;
 

@@ -14,12 +14,15 @@ pub const ENTRY: Entry = Entry {
     source: "",
 };
 
-/// Where and how much, as said (`64 mmHg estimated at the calf`, `at least 62 mmHg estimated at the calf`).
-pub fn pressure_high(place: Place, what: &str, limit: f64) -> Finding {
+/// Where and how much, as said (`64 mmHg estimated at the calf`, `at least 62 mmHg estimated at the calf`); `is_read`
+/// where a sensor said so, for then the garment is on the limb.
+pub fn pressure_high(place: Place, what: &str, limit: f64, is_read: bool) -> Finding {
+    let next = if is_read {
+        "Take the garment off until this is settled. Ask the prescriber; check the sensor, the girth and the size first."
+    } else {
+        "Ask the prescriber; check girth, relaxed girth and fabric first."
+    };
     Finding::of(&ENTRY, Severity::ClearFirst, place)
         .say(format!("Above {}: {what}.", words::mmhg(limit)))
-        .next(
-            "Ask the prescriber; check girth, relaxed girth and fabric first.",
-            &[Who::Role(Role::Prescriber)],
-        )
+        .next(next, &[Who::Role(Role::Prescriber)])
 }

@@ -2,7 +2,8 @@
 
 use super::super::language::Texts;
 use super::super::subject::parts;
-use super::matters::phone;
+use super::matters::{against_worn, phone};
+use super::none::worn_now;
 use super::warnings::{off, signs};
 use crate::anatomy::Limb;
 use crate::document::{Blank, Block, Tick, Weight};
@@ -30,6 +31,10 @@ pub(super) fn garment(report: &Report, texts: &Texts) -> Vec<Block> {
     }
     let several = all.len() > 1;
     let mut blocks = vec![Block::lead(worn.join(" "))];
+    let against = against_worn(report, texts);
+    if !against.is_empty() {
+        blocks.push(worn_now(&against, texts, true));
+    }
     blocks.push(Block::text(texts.text(if several { "wear-only-several" } else { "wear-only" })));
     let row = |keys: &[&str]| keys.iter().map(|key| Blank::new(texts.text(key))).collect::<Vec<_>>();
     blocks.push(Block::Blanks(vec![row(&["have", "given"])]));

@@ -20,11 +20,35 @@ pub(super) struct Matter {
 
 /// Every matter that stands, most urgent first; each sentence once.
 pub(super) fn matters(report: &Report, texts: &Texts) -> Vec<Matter> {
-    let stands = |one: &&FindingRow| {
-        let heavy = matches!(one.severity, Severity::Stop | Severity::ClearFirst);
-        heavy && !one.cleared && !one.open && concerns(report, one)
-    };
+    let heavy = |one: &FindingRow| matches!(one.severity, Severity::Stop | Severity::ClearFirst);
+    let mut all = said_of(report, texts, &|one| heavy(one) || is_of_worn(one));
+    if all.is_empty() || outcome_stands(report) {
+        let item = outcome(report, texts);
+        all.push(Matter { urgency: Urgency::Routine, say: item.say, worn: item.worn, off: item.off });
+    }
+    all
+}
+
+/// What speaks against the garment now worn, whatever the outcome.
+pub(super) fn against_worn(report: &Report, texts: &Texts) -> Vec<Matter> {
+    said_of(report, texts, &is_of_worn)
+}
+
+/// A caution that tells what to do with the garment now worn.
+fn is_of_worn(one: &FindingRow) -> bool {
+    let high = one.id == "worn-pressure" && one.urgency <= Urgency::Soon;
+    let own = ["feeling-altered", "wear-harm", "worn-feeling", "worn-allergen"].contains(&one.id.as_str());
+    one.severity == Severity::Caution && (high || own)
+}
+
+/// The findings that stand and are `wanted`, most urgent first; each sentence once.
+fn said_of(report: &Report, texts: &Texts, wanted: &dyn Fn(&FindingRow) -> bool) -> Vec<Matter> {
+    let stands = |one: &&FindingRow| wanted(one) && !one.cleared && !one.open && concerns(report, one);
     let mut found: Vec<&FindingRow> = report.findings.iter().filter(stands).collect();
+    // Numbness under a garment is said once, with the garment.
+    if found.iter().any(|one| one.id == "worn-feeling") {
+        found.retain(|one| one.id != "feeling-altered");
+    }
     found.sort_by_key(|one| (one.urgency, one.severity));
     let mut all: Vec<Matter> = Vec::new();
     for finding in found {
@@ -37,10 +61,6 @@ pub(super) fn matters(report: &Report, texts: &Texts) -> Vec<Matter> {
         if all.iter().all(|one| one.say != say) {
             all.push(Matter { urgency: finding.urgency, say, worn: item.worn.clone(), off: item.off() });
         }
-    }
-    if all.is_empty() || outcome_stands(report) {
-        let item = outcome(report, texts);
-        all.push(Matter { urgency: Urgency::Routine, say: item.say, worn: item.worn, off: item.off });
     }
     all
 }

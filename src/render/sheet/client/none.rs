@@ -28,7 +28,7 @@ pub(super) fn none(report: &Report, texts: &Texts) -> (String, Vec<Block>) {
     if emergency {
         blocks.push(Block::lead(texts.text("show")));
     }
-    blocks.push(worn(&all, texts));
+    blocks.push(worn_now(&all, texts, false));
     blocks.push(Block::text(about));
     if !why.is_empty() {
         let title = texts.text(if urgent { "also" } else { "why" });
@@ -57,12 +57,17 @@ pub(super) fn none(report: &Report, texts: &Texts) -> (String, Vec<Block>) {
     (title, blocks)
 }
 
-/// The one advice about a garment already worn: the strongest of all that hold.
-fn worn(all: &[Matter], texts: &Texts) -> Block {
+/// The one advice about a garment already worn: the strongest of all that hold; `why` where the page says it nowhere
+/// else.
+pub(super) fn worn_now(all: &[Matter], texts: &Texts, why: bool) -> Block {
     let strongest = all.iter().fold(None::<&Matter>, |best, one| match best {
         Some(best) if best.off >= one.off => Some(best),
         _ => Some(one),
     });
     let advice = strongest.map(|one| one.worn.clone()).unwrap_or_default();
-    Block::frame(Weight::Thick, texts.text("now-title"), vec![Block::lead(advice)])
+    let mut inside = vec![Block::lead(advice)];
+    if why {
+        inside.extend(all.iter().map(|one| Block::text(one.say.clone())));
+    }
+    Block::frame(Weight::Thick, texts.text("now-title"), inside)
 }
