@@ -100,6 +100,7 @@ mod urgent_first;
 mod sizing;
 mod tape;
 mod turns;
+mod unheld;
 mod units;
 mod visits;
 mod volume_command;

@@ -1,9 +1,9 @@
 //! Owns why a fall is not judged, and the ways on, written for a clinic that may not have the garment yet.
 
 use crate::anatomy::{Landmark, Limb};
-use crate::estimate::{Estimated, OnLimb};
+use crate::estimate::{Estimated, FallOf, FallVerdict, OnLimb, Unheld};
 use crate::finding::{action, fall_sentence};
-use crate::garment::Outfit;
+use crate::garment::{Outfit, Piece};
 use crate::gradient::{Action, Decide, Grade};
 use crate::words;
 
@@ -46,12 +46,22 @@ pub fn fall_gap(
     let known: Vec<Landmark> = estimated
         .marks
         .iter()
-        .filter(|mark| mark.judged && (mark.estimate.is_some() || mark.stretch.is_some()))
+        .filter(|mark| mark.judged && mark.complete)
         .map(|mark| mark.landmark)
         .collect();
+    let unheld = estimated.fall.as_ref().and_then(|verdict| verdict.unheld.as_ref());
+    let unheld = unheld.map(|one| (not_held(asked.outfit, one), way_to_hold(asked.outfit, one)));
     let missing = missing(on, &known, top(asked.outfit.to()));
     if !missing.is_empty() {
-        return Some(of_missing(on, asked, &missing));
+        let mut gap = of_missing(on, asked, &missing);
+        if let Some((why, way_on)) = unheld {
+            gap.why = format!("{}, and {why}", gap.why);
+            gap.way_on = format!("{} {way_on}", gap.way_on);
+        }
+        return Some(gap);
+    }
+    if let Some((why, way_on)) = unheld {
+        return Some(FallGap { why, way_on, measure: Vec::new() });
     }
     let fall = estimated.fall.as_ref().map(|verdict| &verdict.fall)?;
     if fall.grade == Grade::Undecided {
@@ -70,6 +80,56 @@ pub fn fall_gap(
         way_on: "Get a curve of the fabric that is tested to more stretch, or take a larger size.".to_owned(),
         measure: Vec::new(),
     })
+}
+
+/// Why girths that are known are not held against each other, as a clause.
+fn not_held(outfit: &Outfit, unheld: &Unheld) -> String {
+    let rule = "unlike knits are not held against each other by stretch";
+    if let [_] = outfit.pieces.as_slice() {
+        let at: Vec<String> = unheld.landmarks.iter().map(|one| words::at(*one)).collect();
+        return format!("the knit {} has no curve, and {rule}", words::list(&at));
+    }
+    let names = names_of(outfit, &unheld.pieces);
+    let have = if names.len() == 1 { "has" } else { "have" };
+    format!("{} {have} no fabric curve, and {rule}", words::list(&names))
+}
+
+/// What would let them be.
+fn way_to_hold(outfit: &Outfit, unheld: &Unheld) -> String {
+    let sensor = "read the pressure with a sensor at every judged mark";
+    let names = names_of(outfit, &unheld.pieces);
+    match outfit.pieces.as_slice() {
+        [_] => format!("Get the tension curve of every knit in it, or {sensor}."),
+        _ if names.len() == 1 => format!("Get the tension curve of {}, or {sensor}.", words::list(&names)),
+        _ => format!(
+            "If {} are of one knit, name it as their fabric; otherwise get the tension curve of each, or {sensor}.",
+            words::list(&names)
+        ),
+    }
+}
+
+fn names_of(outfit: &Outfit, pieces: &[usize]) -> Vec<String> {
+    pieces.iter().filter_map(|piece| Some(outfit.pieces.get(*piece)?.piece.label().to_string())).collect()
+}
+
+/// The sentence where the whole is not held against itself: why, and what each of several pieces does alone.
+pub(super) fn unheld_words(outfit: &Outfit, verdict: &FallVerdict, unheld: &Unheld) -> String {
+    let why = not_held(outfit, unheld);
+    let alone: Vec<String> = verdict
+        .all
+        .iter()
+        .filter_map(|(of, fall)| {
+            let FallOf::Piece(piece) = of else { return None };
+            let name = outfit.pieces.get(*piece)?.piece.label();
+            let what = if fall.grade == Grade::Undecided { "is not decided" } else { "falls" };
+            Some(format!("{name} {what}"))
+        })
+        .collect();
+    if outfit.pieces.len() < 2 {
+        return format!("Whether it falls is not known: {why}.");
+    }
+    let alone = if alone.is_empty() { String::new() } else { format!(" By itself {}.", words::list(&alone)) };
+    format!("How the pieces fall together is not known: {why}.{alone}")
 }
 
 /// What the judgement lacks: the reference, a mark between, the top.
@@ -132,30 +192,54 @@ fn of_missing(on: &OnLimb<'_>, asked: &Asked<'_>, missing: &[Landmark]) -> FallG
             measure: Vec::new(),
         };
     }
-    let flat = |one: Landmark| asked.outfit.garments().any(|garment| garment.relaxed_at(one).is_some());
-    let mut unmeasured = only(&|one| !flat(one));
-    if unmeasured.is_empty() && untaped.is_empty() {
-        unmeasured = missing.to_vec();
-    }
     let (mut reasons, mut ways) = (Vec::new(), Vec::new());
     if !untaped.is_empty() {
         reasons.push(format!("the limb's girth is not known {}", at(&untaped)));
         ways.push(format!("Tape the limb {}.", at(&untaped)));
     }
-    if !unmeasured.is_empty() {
-        reasons.push(format!("the garment's relaxed girth is not known {}", at(&unmeasured)));
+    let mut unmeasured = Vec::new();
+    for (name, marks) in unmeasured_of(asked, missing, untaped.is_empty()) {
+        match name {
+            Some(name) => reasons.push(format!("the relaxed girth of {name} is not known {}", at(&marks))),
+            None => reasons.push(format!("the garment's relaxed girth is not known {}", at(&marks))),
+        }
         let obtain = if asked.to_obtain {
             format!("Obtain {}, lay it flat", asked.name)
         } else {
-            format!("Lay {} flat", asked.name)
+            format!("Lay {} flat", name.unwrap_or(asked.name))
         };
-        ways.push(format!("{obtain} before it is worn, and measure its width {}.", at(&unmeasured)));
+        ways.push(format!("{obtain} before it is worn, and measure its width {}.", at(&marks)));
+        unmeasured.extend(marks);
     }
     FallGap {
         why: reasons.join(", and "),
         way_on: ways.join(" "),
         measure: if asked.to_obtain { unmeasured } else { Vec::new() },
     }
+}
+
+/// Where relaxed girths are missing, by the piece that lacks them; one piece alone is not named. `all` = what is
+/// missing is not the limb's girth.
+fn unmeasured_of<'a>(
+    asked: &'a Asked<'_>,
+    missing: &[Landmark],
+    all: bool,
+) -> Vec<(Option<&'a str>, Vec<Landmark>)> {
+    let pieces = &asked.outfit.pieces;
+    let mut found: Vec<(Option<&str>, Vec<Landmark>)> = Vec::new();
+    for worn in pieces {
+        let Piece::Garment(garment) = &worn.piece else { continue };
+        let several = pieces.len() > 1;
+        let lacks = |one: &Landmark| (!several || worn.covers(*one)) && garment.relaxed_at(*one).is_none();
+        let marks: Vec<Landmark> = missing.iter().copied().filter(lacks).collect();
+        if !marks.is_empty() {
+            found.push((several.then_some(garment.label.as_str()), marks));
+        }
+    }
+    if found.is_empty() && all {
+        found.push((None, missing.to_vec()));
+    }
+    found
 }
 
 /// The further measurements, the likeliest first.

@@ -53,7 +53,9 @@ pub(super) fn of_set(context: &LimbContext<'_>, charts: &[ChartAssessment]) -> O
             highest = Some((landmark, sum, bound, here.into_iter().map(|(name, ..)| name).collect()));
         }
     }
-    let (landmark, sum, bound, pieces) = highest?;
+    let Some((landmark, sum, bound, pieces)) = highest else {
+        return unknown_together(context, &chosen).map(|one| context.clearings.decide(one));
+    };
     let place = Place::limb(context.index).at(landmark);
     let at = words::at(landmark);
     let one = if sum > limit {
@@ -63,4 +65,24 @@ pub(super) fn of_set(context: &LimbContext<'_>, charts: &[ChartAssessment]) -> O
         finding::layers::of_set(place, &pieces, &at, least, (!bound).then_some(sum))
     };
     Some(context.clearings.decide(one))
+}
+
+/// Two parts over one another where one of them has no curve: said, since nothing can be summed.
+fn unknown_together(context: &LimbContext<'_>, chosen: &[(&ChartAssessment, &ShownSize)]) -> Option<Finding> {
+    context.limb.marks.iter().filter_map(|mark| mark.landmark).find_map(|landmark| {
+        let here: Vec<(String, bool)> = chosen
+            .iter()
+            .filter_map(|(chart, shown)| {
+                let mark = shown.estimated.marks.iter().find(|mark| mark.landmark == landmark)?;
+                Some((chart.printed.clone(), mark.estimate.is_some()))
+            })
+            .collect();
+        let unknown: Vec<String> =
+            here.iter().filter(|(_, known)| !known).map(|(name, _)| name.clone()).collect();
+        let names: Vec<String> = here.into_iter().map(|(name, _)| name).collect();
+        let place = Place::limb(context.index).at(landmark);
+        let at = words::at(landmark);
+        (names.len() > 1 && !unknown.is_empty())
+            .then(|| finding::layers::of_set_unknown(place, &names, &at, &unknown))
+    })
 }

@@ -1,6 +1,6 @@
 //! Owns which findings hold for a garment on a limb: a size of a chart, or a garment file. One path for both.
 
-use super::fall_gap::{Asked, fall_gap};
+use super::fall_gap::{Asked, fall_gap, unheld_words};
 use super::held_findings::{high, off_band, pieces_off_band, reference_words};
 use super::reading_findings::{contradiction, of_readings};
 use super::wanted::{WantedPressure, claim_printed};
@@ -67,6 +67,9 @@ pub fn ends(estimated: &Estimated) -> (Option<Landmark>, Option<Landmark>) {
 /// The one sentence about the fall of a garment; none where it has none.
 pub fn fall_words(outfit: &Outfit, estimated: &Estimated, decide: &[Decide]) -> Option<String> {
     let verdict = estimated.fall.as_ref()?;
+    if let Some(unheld) = &verdict.unheld {
+        return Some(unheld_words(outfit, verdict, unheld));
+    }
     let (first, last) = ends(estimated);
     let sentence = fall_sentence(&verdict.fall, first, last, decide, outfit.is_pulled());
     // Where a piece by itself rises as surely as all together, it is named.
@@ -135,8 +138,27 @@ fn beyond(what: &Garments<'_>, place: Place) -> Option<Finding> {
         .iter()
         .map(|(mark, bound)| format!("at least {} {}", words::mmhg(*bound), words::at(*mark)))
         .collect();
-    let last = fabric_of(what.outfit).map_or(0.0, Fabric::last_stretch) * 100.0;
-    Some(finding::beyond_tested::beyond_tested(place.at(first), &names, last))
+    Some(finding::beyond_tested::beyond_tested(place.at(first), &names, &short_curves(what)))
+}
+
+/// The fabrics that end too early, each with its last tested stretch in per cent and, where several are worn, whose
+/// it is.
+fn short_curves(what: &Garments<'_>) -> Vec<(Option<String>, f64)> {
+    let mut found: Vec<(Option<String>, f64)> = Vec::new();
+    let several = what.outfit.fabrics().len() > 1;
+    for mark in &what.estimated.marks {
+        for at in mark.pieces.iter().filter(|at| at.estimate.is_some_and(|one| one.bound().is_some())) {
+            let worn = what.outfit.pieces.get(at.piece);
+            let Some(Piece::Garment(garment)) = worn.map(|worn| &worn.piece) else { continue };
+            let Some(fabric) = garment.fabric_at(mark.landmark) else { continue };
+            let whose = if what.outfit.pieces.len() > 1 { &garment.label } else { &fabric.label };
+            let one = (several.then(|| whose.to_string()), fabric.last_stretch() * 100.0);
+            if !found.contains(&one) {
+                found.push(one);
+            }
+        }
+    }
+    found
 }
 
 fn class(what: &Garments<'_>, place: Place, rules: &Rules, before: &[Finding]) -> Option<Finding> {

@@ -10,7 +10,7 @@ use super::top_edge::{TopEdgeEstimate, top_edges};
 use super::{EstimateRules, MarkEstimate, OnLimb};
 use crate::anatomy::Landmark;
 use crate::garment::{Garment, Outfit, Piece};
-use crate::gradient::{Decide, Grade, GradientBasis, Turn, decide, judge, judge_grade, turns};
+use crate::gradient::{Action, Decide, Grade, GradientBasis, Turn, decide, judge, judge_grade, turns};
 use crate::record::Reading;
 
 /// What is worn on a limb, estimated.
@@ -95,6 +95,7 @@ pub fn estimate(on: &OnLimb<'_>, outfit: &Outfit, readings: &[&Reading], rules: 
         of: FallOf::Readings,
         judged: said.fall.judged,
         all: vec![(FallOf::Readings, said.fall.clone())],
+        unheld: None,
     });
     let (fall, beside) = counted(by_estimate, by_readings, said.as_ref());
     let sds: Vec<f64> = outfit.pieces.iter().map(|worn| tension_sd(&worn.piece, rules)).collect();
@@ -207,6 +208,11 @@ pub fn what_decides(
         let (asked, setting) = readings::asked(on, readings, outfit.to(), true, rules);
         return decide(&asked.marks, &setting, &verdict.fall);
     }
+    if verdict.unheld.is_some() {
+        // A curve of every knit lets them be held against each other; how that would end is not known.
+        let open = |action| Decide { action, landmark: None, chance: None };
+        return vec![open(Action::Curve), open(Action::SensorReadings)];
+    }
     let knits = Knits::of(outfit);
     let all: Vec<Asked> = asked(on, outfit, &knits, rules);
     let Some(one) = all.iter().find(|one| one.of == verdict.of) else { return Vec::new() };
@@ -217,7 +223,8 @@ pub fn what_decides(
 /// At which exponents the grade of one garment by ruler would turn, if a strip pull gave them; for the garment that
 /// is reported, not for every size. Of several pieces nothing is said: a pull is of one knit.
 pub fn turning(on: &OnLimb<'_>, outfit: &Outfit, estimated: &Estimated, rules: &EstimateRules) -> Vec<Turn> {
-    if outfit.pieces.len() != 1 || !estimated.fall.as_ref().is_some_and(|fall| fall.of == FallOf::Piece(0)) {
+    let own = |fall: &FallVerdict| fall.of == FallOf::Piece(0) && fall.unheld.is_none();
+    if outfit.pieces.len() != 1 || !estimated.fall.as_ref().is_some_and(own) {
         return Vec::new();
     }
     let knits = Knits::of(outfit);

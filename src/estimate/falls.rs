@@ -2,7 +2,7 @@
 
 use super::knits::Knits;
 use super::lying::{Lying, fall_mark, lying_at};
-use super::{EstimateRules, OnLimb};
+use super::{EstimateRules, OnLimb, Unheld};
 use crate::anatomy::Landmark;
 use crate::garment::Outfit;
 use crate::gradient::{Band, Fall, FallMark, FallSetting, Grade, GradientBasis, judge};
@@ -35,6 +35,8 @@ pub struct FallVerdict {
     pub judged: bool,
     /// All of them.
     pub all: Vec<(FallOf, Fall)>,
+    /// Where nothing rises and the whole cannot be held against itself: why. The fall then says nothing.
+    pub unheld: Option<Unheld>,
 }
 
 impl FallVerdict {
@@ -62,6 +64,8 @@ pub(super) struct Asked {
     pub band: Band,
     /// Its top.
     pub to: Landmark,
+    /// What is known and is no mark of it.
+    pub unheld: Option<Unheld>,
 }
 
 /// The setting under which a fall is judged.
@@ -133,18 +137,14 @@ fn ask(
 ) -> Option<Asked> {
     let lying = || places.iter().flat_map(|(_, lying)| lying);
     lying().next()?;
-    let (basis, places): (_, Vec<&(Landmark, Vec<Lying<'_>>)>) = if lying().any(Lying::is_estimable) {
-        // Where a knit has no curve the mark is not estimated.
-        let with_curve = |(_, lying): &&(Landmark, Vec<Lying<'_>>)| lying.iter().all(Lying::is_estimable);
-        (GradientBasis::Fabric, places.iter().filter(with_curve).collect())
-    } else {
-        (GradientBasis::Stretch, places.iter().collect())
+    let basis = if lying().any(Lying::is_estimable) { GradientBasis::Fabric } else { GradientBasis::Stretch };
+    // Where a knit has no curve the mark is not estimated; by ruler, unlike knits are not held against each other.
+    let unheld = Unheld::of(places);
+    let held = |(landmark, _): &&(Landmark, Vec<Lying<'_>>)| {
+        unheld.as_ref().is_none_or(|one| !one.landmarks.contains(landmark))
     };
+    let places: Vec<&(Landmark, Vec<Lying<'_>>)> = places.iter().filter(held).collect();
     let first = lying().find_map(Lying::number);
-    if basis == GradientBasis::Stretch && lying().any(|one| one.number() != first) {
-        // By ruler, unlike knits cannot be held against each other.
-        return None;
-    }
     let share = match of {
         FallOf::Whole { share } => share,
         FallOf::Piece(_) | FallOf::Readings => 1.0,
@@ -153,7 +153,7 @@ fn ask(
         .into_iter()
         .filter_map(|(landmark, lying)| Some(fall_mark(*landmark, on.mark(*landmark)?, lying, share, rules)))
         .collect();
-    Some(Asked { of, marks, basis, band: knits.band(first.unwrap_or_default(), rules), to })
+    Some(Asked { of, marks, basis, band: knits.band(first.unwrap_or_default(), rules), to, unheld })
 }
 
 /// All together at both ends of the share; nothing where one piece is not known well enough.
@@ -188,8 +188,10 @@ fn whole(on: &OnLimb<'_>, outfit: &Outfit, knits: &Knits<'_>, rules: &EstimateRu
         .filter_map(|share| {
             let mut asked = ask(on, FallOf::Whole { share }, &places, knits, outfit.to(), rules)?;
             for (offset, landmark, lying) in &beyond {
-                let estimable =
-                    asked.basis == GradientBasis::Stretch || lying.iter().all(Lying::is_estimable);
+                let estimable = match asked.basis {
+                    GradientBasis::Stretch => asked.unheld.is_none(),
+                    _ => lying.iter().all(Lying::is_estimable),
+                };
                 let Some(mark) = on.mark(*landmark).filter(|_| estimable) else { continue };
                 let mut point = fall_mark(*landmark, mark, lying, share, rules);
                 point.at_cm += offset;
@@ -209,24 +211,42 @@ pub(super) fn verdict(
     rules: &EstimateRules,
 ) -> Option<FallVerdict> {
     let together = outfit.pieces.len() > 1;
-    let all: Vec<(FallOf, Fall)> = asked
-        .iter()
-        .map(|one| {
-            let alone = matches!(one.of, FallOf::Piece(_));
-            (one.of, judge(&one.marks, &setting(on, one, knits, together && !alone, rules)))
-        })
-        .collect();
+    let mut all: Vec<(FallOf, Fall)> = Vec::new();
+    // What leaves marks out counts where it rises, and says nothing else.
+    let mut open: Vec<(&Asked, &Unheld)> = Vec::new();
+    for one in asked {
+        let alone = matches!(one.of, FallOf::Piece(_));
+        let fall = judge(&one.marks, &setting(on, one, knits, together && !alone, rules));
+        match &one.unheld {
+            Some(unheld) if fall.grade > Grade::Likely => open.push((one, unheld)),
+            _ => all.push((one.of, fall)),
+        }
+    }
     // Of falls with one grade, the whole speaks for all, else the most likely one.
-    let (of, fall) = all.iter().min_by(|one, other| {
+    let worst = all.iter().min_by(|one, other| {
         let key = |(of, fall): &(FallOf, Fall)| {
             (fall.grade, !matches!(of, FallOf::Whole { .. }), -fall.chance.unwrap_or_default())
         };
         let (a, b) = (key(one), key(other));
         a.0.cmp(&b.0).then(a.1.cmp(&b.1)).then(a.2.total_cmp(&b.2))
-    })?;
+    });
+    // One piece alone above the reference says all by itself.
+    let counts = |one: &Asked| matches!(one.of, FallOf::Piece(_)) || above(on, outfit) > 1;
+    if let Some((one, unheld)) = open.into_iter().rev().find(|(one, _)| counts(one))
+        && worst.is_none_or(|(_, fall)| fall.grade > Grade::Likely)
+    {
+        let fall = judge(&[], &setting(on, one, knits, together, rules));
+        return Some(FallVerdict { fall, of: one.of, judged: false, all, unheld: Some(unheld.clone()) });
+    }
+    let (of, fall) = worst?;
     let (of, fall) = (*of, fall.clone());
     let judged = fall.grade != Grade::Undecided && is_judged_whole(on, outfit, &all);
-    Some(FallVerdict { fall, of, judged, all })
+    Some(FallVerdict { fall, of, judged, all, unheld: None })
+}
+
+/// How many pieces reach above the reference.
+fn above(on: &OnLimb<'_>, outfit: &Outfit) -> usize {
+    outfit.pieces.iter().filter(|worn| worn.to > on.limb.reference()).count()
 }
 
 /// Whether the whole is judged: by the falls of all together; where unlike knits forbid that, by the one
@@ -234,9 +254,8 @@ pub(super) fn verdict(
 fn is_judged_whole(on: &OnLimb<'_>, outfit: &Outfit, all: &[(FallOf, Fall)]) -> bool {
     let wholes = || all.iter().filter(|(of, _)| matches!(of, FallOf::Whole { .. }));
     if outfit.pieces.len() < 2 || wholes().next().is_none() {
-        let above = outfit.pieces.iter().filter(|worn| worn.to > on.limb.reference()).count();
         let [(_, fall)] = all else { return false };
-        return above == 1 && fall.judged;
+        return above(on, outfit) == 1 && fall.judged;
     }
     wholes().all(|(_, fall)| fall.judged)
 }

@@ -136,7 +136,17 @@ pub(super) fn asked(
         together: false,
         rules: rules.fall,
     };
-    (Asked { of: FallOf::Readings, marks, basis: GradientBasis::Readings, band: rules.band, to }, setting)
+    (
+        Asked {
+            of: FallOf::Readings,
+            marks,
+            basis: GradientBasis::Readings,
+            band: rules.band,
+            to,
+            unheld: None,
+        },
+        setting,
+    )
 }
 
 /// What the readings say of a garment whose marks are estimated.

@@ -8,7 +8,7 @@ pub const ENTRY: Entry = Entry {
     id: "fall-unknown",
     title: "Fall not known",
     meaning: "What is known does not decide whether the pressure falls toward the trunk.",
-    rule: "The reference, a mark between and the top are judged, and the grade is decided; otherwise the ways on are named.",
+    rule: "The reference, a mark between and the top are judged, and the grade is decided; otherwise the ways on are named. Pieces of unlike knits of which one has no curve are not held against each other.",
     basis: Basis::HouseRule,
     source: "",
 };

@@ -27,6 +27,15 @@ pub fn of_set(place: Place, pieces: &[String], at: &str, least: f64, most: Optio
     ))
 }
 
+/// Two parts of a set at a mark where one of them is known by its stretch only; `unknown` = which, as said.
+pub fn of_set_unknown(place: Place, pieces: &[String], at: &str, unknown: &[String]) -> Finding {
+    Finding::of(&ENTRY, Severity::Note, place).say(format!(
+        "Parts of the set lie over one another {at}: {}. What they press together is not known without the fabric curve of {}.",
+        words::list(pieces),
+        words::list(unknown)
+    ))
+}
+
 /// Which pieces and where, as said: `at the wrist`, `from the wrist to the forearm`.
 pub fn layers(place: Place, pieces: &[String], over: &str) -> Finding {
     Finding::of(&ENTRY, Severity::Note, place).say(format!(

@@ -155,6 +155,8 @@ pub(super) fn gradient(of: &Of<'_>) -> GradientBlock {
     let chances = fall.and_then(|fall| fall.chances.as_ref());
     let chance = |value: fn(&crate::gradient::Chances) -> f64| chances.map(value).and_then(Figure::chance);
     let known = estimated.has_fall;
+    // A fall that is not held against itself rests on nothing.
+    let is_open = estimated.fall.as_ref().is_some_and(|verdict| verdict.unheld.is_some());
     let grade = if known { Some(estimated.grade().unwrap_or(Grade::Undecided)) } else { None };
     let shows_place = grade.is_some_and(|grade| grade != Grade::None);
     GradientBlock {
@@ -162,7 +164,7 @@ pub(super) fn gradient(of: &Of<'_>) -> GradientBlock {
         size: of.size,
         size_label: of.size_label.clone(),
         garment: of.garment.clone(),
-        basis: fall.map(|fall| fall.decided_by).or(estimated.basis),
+        basis: if is_open { None } else { fall.map(|fall| fall.decided_by).or(estimated.basis) },
         grade,
         judged: estimated.judged(),
         chance: fall.and_then(|fall| fall.chance).and_then(Figure::chance),

@@ -1,0 +1,172 @@
+//! Pieces worn together of which one has no curve: what is not judged is said with its true reason and its way on.
+//!
+//! Source: gradient rule, section 1: by ruler unlike knits are not judged across, each piece is within itself; and
+//! section 3: a fall is judged only with no mark left out.
+
+use tapeline::estimate::FallOf;
+use tapeline::garment::Outfit;
+use tapeline::gradient::{Action, Grade};
+use tapeline::render::terminal_report;
+use tapeline::report::build;
+
+use crate::scene::{Checked, Scene};
+use crate::worn_support::{arm, garment, linear, on, piece, together};
+
+use tapeline::anatomy::Landmark::{Axilla, Forearm, Hand, UpperArm, Wrist};
+
+const SLEEVE: &str = "{wrist: 12.5, forearm: 20.8, upper-arm: 27}";
+
+/// A piece of the run, its curve tested up to so many per cent (0 = none), and its relaxed girths.
+struct Worn<'a> {
+    name: &'a str,
+    from: &'a str,
+    upto: u32,
+    relaxed: &'a str,
+}
+
+/// The base arm with these pieces worn together.
+fn worn(pieces: &[Worn<'_>]) -> Checked {
+    let folder = tempfile::tempdir().unwrap();
+    let names: Vec<String> = pieces
+        .iter()
+        .map(|one| {
+            let fabric = if one.upto > 0 {
+                let knit = folder.path().join(format!("knit-{}.yaml", one.name));
+                let text = format!(
+                    "tapeline: fabric/1\nlabel: knit {}\nbasis: invented\ncurve: [{{stretch: 0 %, tension: 0 N/m}}, {{stretch: {} %, tension: {} N/m}}]\n",
+                    one.name,
+                    one.upto,
+                    f64::from(one.upto) * 2.5
+                );
+                std::fs::write(&knit, text).unwrap();
+                format!("fabric: {}\n", knit.display())
+            } else {
+                String::new()
+            };
+            let to = if one.from == "hand" { "wrist" } else { "upper-arm" };
+            let text = format!(
+                "tapeline: garment/1\nlabel: {}\nlimb: arm\nfrom: {}\nto: {to}\nmaterials: [polyamide]\n{fabric}units: {{length: cm}}\nrelaxed: {}\n",
+                one.name, one.from, one.relaxed
+            );
+            let path = folder.path().join(format!("{}.yaml", one.name));
+            std::fs::write(&path, text).unwrap();
+            format!("{{garment: {}}}", path.display())
+        })
+        .collect();
+    let text =
+        format!("tapeline: garment/1\nlabel: both\nlimb: arm\nworn_together: [{}]\n", names.join(", "));
+    Scene::arm()
+        .no_chart()
+        .girths("hand@-7=19 wrist@0=17 forearm@14=26 upper-arm@33=31")
+        .garment(&text)
+        .check()
+}
+
+fn said(checked: &Checked, id: &str) -> Vec<String> {
+    checked.of(id).map(|one| format!("{} → {}", one.message, one.next)).collect()
+}
+
+#[test]
+fn a_piece_without_a_curve_is_the_reason_and_its_curve_the_way_on() {
+    let inner = |upto| Worn { name: "inner", from: "wrist", upto, relaxed: SLEEVE };
+    let outer = |upto| Worn { name: "outer", from: "forearm", upto, relaxed: "{forearm: 24, upper-arm: 29}" };
+    let checked = worn(&[inner(60), outer(0)]);
+    let told = said(&checked, "fall-unknown");
+    assert_eq!(told.len(), 1);
+    assert!(
+        told[0].contains("not known: outer has no fabric curve, and unlike knits are not held"),
+        "{told:?}"
+    );
+    assert!(told[0].contains("→ Get the tension curve of outer, or read"), "{told:?}");
+    assert!(!told[0].contains("relaxed girth"), "every relaxed girth is known: {told:?}");
+    let estimated = &checked.0.garments[0].estimated;
+    assert_eq!((estimated.grade(), estimated.judged()), (Some(Grade::Undecided), Some(false)));
+    let actions: Vec<Action> = checked.0.garments[0].decide.iter().map(|one| one.action).collect();
+    assert_eq!(actions, [Action::Curve, Action::SensorReadings]);
+    let text = terminal_report(&build(&checked.0), 300);
+    assert!(text.contains("How the pieces fall together is not known"), "{text}");
+    assert!(text.contains("By itself inner falls"), "{text}");
+    // Neither has one: of one knit they could be held.
+    let told = said(&worn(&[inner(0), outer(0)]), "fall-unknown");
+    assert!(told[0].contains("inner and outer have no fabric curve"), "{told:?}");
+    assert!(told[0].contains("If inner and outer are of one knit, name it as their fabric"), "{told:?}");
+    // Just short of it: with both curves they are held against each other.
+    let both = worn(&[inner(60), outer(60)]);
+    assert!(!said(&both, "fall-unknown").iter().any(|one| one.contains("no fabric curve")));
+    let verdict = both.0.garments[0].estimated.fall.clone().unwrap();
+    assert!(verdict.unheld.is_none() && matches!(verdict.of, FallOf::Whole { .. }), "{verdict:?}");
+}
+
+#[test]
+fn the_piece_that_lacks_a_relaxed_girth_is_named() {
+    let inner = Worn { name: "inner", from: "wrist", upto: 60, relaxed: SLEEVE };
+    let outer = Worn { name: "outer", from: "wrist", upto: 0, relaxed: "{wrist: 14, upper-arm: 29}" };
+    let told = said(&worn(&[inner, outer]), "fall-unknown");
+    assert!(
+        told[0].contains("the relaxed girth of outer is not known at the forearm, and outer has"),
+        "{told:?}"
+    );
+    assert!(
+        told[0].contains("→ Lay outer flat before it is worn, and measure its width at the forearm. Get")
+    );
+}
+
+#[test]
+fn the_curve_that_ends_too_early_is_the_one_that_is_named() {
+    let inner = || Worn { name: "inner", from: "wrist", upto: 90, relaxed: SLEEVE };
+    // 31 cm on 22 is 41 %: beyond 30, not beyond 60.
+    let outer = |upto| Worn { name: "outer", from: "forearm", upto, relaxed: "{forearm: 24, upper-arm: 22}" };
+    let told = said(&worn(&[inner(), outer(30)]), "beyond-tested");
+    assert!(
+        told[0].starts_with("The fabric of outer was tested to 30 % of stretch only; beyond it"),
+        "{told:?}"
+    );
+    assert!(said(&worn(&[inner(), outer(60)]), "beyond-tested").is_empty());
+}
+
+#[test]
+fn a_hand_piece_without_a_curve_leaves_the_sleeve_judged() {
+    let cloth = linear("knit", 258.0, 200.0);
+    let sleeve = |cm: [f64; 4]| {
+        let at = [Wrist, Forearm, UpperArm, Axilla];
+        garment("sleeve", Some(cloth.clone()), &std::array::from_fn::<_, 4, _>(|one| (at[one], cm[one])))
+    };
+    let hand = || garment("hand piece", None, &[(Hand, 15.0), (Wrist, 13.0)]);
+    let falls = sleeve([12.0, 19.0, 25.4, 30.6]);
+    let alone = on(&arm(), &Outfit::of(piece(falls.clone())), &[]);
+    let both = on(&arm(), &together(vec![piece(falls), piece(hand())]), &[]);
+    assert_eq!((alone.grade(), alone.judged()), (both.grade(), both.judged()));
+    assert_eq!(both.judged(), Some(true));
+    // A certain rise of the sleeve counts as it does alone.
+    let rises = on(&arm(), &together(vec![piece(sleeve([12.8, 15.0, 22.4, 26.8])), piece(hand())]), &[]);
+    assert_eq!(rises.grade(), Some(Grade::Certain));
+    assert!(rises.is_taken_out());
+}
+
+#[test]
+fn one_garment_of_unlike_knits_without_a_curve_says_so() {
+    let mut one =
+        garment("sleeve", None, &[(Wrist, 12.0), (Forearm, 19.0), (UpperArm, 25.4), (Axilla, 30.6)]);
+    let curve = linear("knit", 258.0, 200.0);
+    one.fabric = Some(curve.clone());
+    let mut other = curve;
+    other.label = crate::made::text("other knit");
+    other.curve.clear();
+    one.fabric_at = vec![(Forearm, other)];
+    let found = on(&arm(), &Outfit::of(piece(one)), &[]);
+    let verdict = found.fall.unwrap();
+    assert_eq!((verdict.grade(), verdict.judged), (Grade::Undecided, false));
+    assert_eq!(verdict.unheld.unwrap().landmarks, [Forearm]);
+}
+
+#[test]
+fn parts_of_a_set_over_one_another_are_told_without_a_curve_too() {
+    let told = |scene: Scene| scene.check().of("layers").map(|one| one.message.clone()).collect::<Vec<_>>();
+    let set = Scene::arm()
+        .chart(crate::scene::HAND_PIECE)
+        .girths("hand@-7=19 wrist@0=17 forearm@14=26 upper-arm@33=31");
+    let said = told(set);
+    assert!(said[0].contains("lie over one another at the wrist"), "{said:?}");
+    assert!(said[0].contains("not known without the fabric curve of"), "{said:?}");
+    assert!(told(Scene::arm()).is_empty());
+}
