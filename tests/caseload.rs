@@ -454,3 +454,35 @@ fn the_bound_of_a_design_is_near() {
     assert!(found.served <= found.bound && found.bound <= 120, "{found:?}");
     assert!(found.bound - found.served <= 4, "{found:?}");
 }
+
+// Source: the bound is a bound: no six sizes placed at random around limbs serve more, and what is said to be served
+// is. It says something on a large caseload, where every limb cannot be served; and the same limbs in another order
+// give the same sizes.
+#[test]
+fn the_bound_of_a_large_design_says_something() {
+    use tapeline::caseload::design;
+    let mut dice = Dice(47);
+    let widths = [150, 200, 250];
+    let mut limbs: Vec<Vec<i64>> =
+        (0..600).map(|_| arm(&mut dice).iter().map(|cm| (cm * 10.0).round() as i64 * 10).collect()).collect();
+    let found = design(&limbs, &widths, 6);
+    let inside = |limb: &[i64], size: &[i64]| {
+        limb.iter().zip(size).zip(&widths).all(|((girth, low), width)| (*low..=low + width).contains(girth))
+    };
+    let serve =
+        |sizes: &[Vec<i64>]| limbs.iter().filter(|limb| sizes.iter().any(|size| inside(limb, size))).count();
+    assert_eq!(serve(&found.sizes), found.served);
+    assert!(found.served <= found.bound && found.bound < 500, "{found:?}");
+    assert!(found.bound - found.served <= 12, "{found:?}");
+    for _ in 0..300 {
+        let sizes: Vec<Vec<i64>> = (0..6)
+            .map(|_| {
+                let limb = &limbs[(dice.share() * 600.0) as usize];
+                limb.iter().zip(&widths).map(|(girth, width)| girth - width / 2).collect()
+            })
+            .collect();
+        assert!(serve(&sizes) <= found.served, "{sizes:?}");
+    }
+    limbs.reverse();
+    assert_eq!(design(&limbs, &widths, 6), found);
+}

@@ -1,6 +1,6 @@
 //! Owns the search for K places of a size that serve more limbs than the best ones known.
 
-use super::densest::{SCALE, Spot};
+use super::spot::{SCALE, Spot};
 
 /// A search over the places that can still be part of something better.
 pub(super) struct Outbid<'s> {

@@ -1,9 +1,12 @@
 //! Owns the bound of a design: what each limb is worth to the sizes that could take it.
 
-use super::densest::{SCALE, Spot};
+use super::spot::{SCALE, Spot};
 
 /// Steps in which the values are settled on the places known so far (house rule).
-pub(super) const STEPS: usize = 200;
+pub(super) const STEPS: usize = 300;
+const PATIENCE: usize = 15;
+const SLOWER: f64 = 0.6;
+const NEAR: f64 = 0.02;
 
 /// A value for each limb, from 0 to its whole weight. Of any K sizes no more is served than what the limbs are
 /// worth by themselves and K times the most that one size can take of the rest (derived: linear relaxation, its
@@ -26,7 +29,14 @@ impl Prices {
         clippy::cast_possible_truncation,
         reason = "weights far below 2^53"
     )]
-    pub(super) fn settle(&mut self, counts: &[i64], spots: &[Spot], size_count: usize, served: i64) {
+    pub(super) fn settle(
+        &mut self,
+        counts: &[i64],
+        spots: &[Spot],
+        size_count: usize,
+        served: i64,
+        steps: usize,
+    ) {
         let whole: Vec<f64> = counts.iter().map(|count| (SCALE * count) as f64).collect();
         let mut rest: Vec<f64> = self.rest.iter().map(|rest| *rest as f64).collect();
         let k = size_count as f64;
@@ -34,16 +44,10 @@ impl Prices {
         let mut best = (f64::INFINITY, rest.clone());
         let mut scale = 1.0;
         let mut passes = 0;
-        for _ in 0..STEPS {
+        for _ in 0..steps {
             let of = |spot: &Spot| spot.takes.iter().filter_map(|id| rest.get(*id)).sum::<f64>();
-            let mut top: Option<(f64, &Spot)> = None;
-            for spot in spots {
-                let weight = of(spot);
-                if top.is_none_or(|(most, _)| weight > most) {
-                    top = Some((weight, spot));
-                }
-            }
-            let Some((most, spot)) = top else { return };
+            let weights: Vec<f64> = spots.iter().map(of).collect();
+            let most = weights.iter().copied().fold(0.0, f64::max);
             let alone: f64 = whole.iter().zip(&rest).map(|(whole, rest)| whole - rest).sum();
             let bound = alone + k * most;
             if bound < best.0 - 1e-9 {
@@ -51,8 +55,8 @@ impl Prices {
                 passes = 0;
             } else {
                 passes += 1;
-                if passes > 15 {
-                    scale *= 0.6;
+                if passes > PATIENCE {
+                    scale *= SLOWER;
                     passes = 0;
                 }
             }
@@ -60,11 +64,18 @@ impl Prices {
             if over <= 0.0 {
                 break;
             }
-            // The bound falls by one where a rest grows outside the heaviest place, and by K − 1 where it shrinks in it.
+            // The K sizes are shared out among the places near the heaviest, the nearer the more.
+            let reach = (NEAR * scale * most).max(f64::MIN_POSITIVE);
+            let near = |weight: f64| (1.0 - (most - weight) / reach).max(0.0);
+            let shares: f64 = weights.iter().map(|weight| near(*weight)).sum();
+            // The bound falls where a rest grows that they cover less than once, or shrinks where more than once.
             let mut slopes = vec![-1.0; rest.len()];
-            for id in &spot.takes {
-                if let Some(slope) = slopes.get_mut(*id) {
-                    *slope = k - 1.0;
+            for (spot, weight) in spots.iter().zip(&weights).filter(|(_, weight)| near(**weight) > 0.0) {
+                let share = k * near(*weight) / shares;
+                for id in &spot.takes {
+                    if let Some(slope) = slopes.get_mut(*id) {
+                        *slope += share;
+                    }
                 }
             }
             let at_end = |rest: f64, whole: f64, slope: f64| {

@@ -83,7 +83,7 @@ fn written(args: &Cover, report: &CoverReport) -> Result<Exit, Failure> {
     Ok(Exit::of_faults(report.problems > 0))
 }
 
-/// Most limbs that sizes are placed for (house rule: some seconds).
+/// Most limbs that sizes are placed for (house rule: a few seconds on one core).
 const MOST_LIMBS: usize = 2000;
 
 /// K sizes of the first chart's shape.

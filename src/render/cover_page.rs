@@ -162,8 +162,14 @@ fn of_design(design: &DesignBlock) -> Vec<Block> {
     let also = if design.sizes.len() == 1 { "serves" } else { "serve" };
     let sure = if design.is_best {
         format!("{others} of this shape {also} more.")
+    } else if design.bound.limbs >= design.placed_for {
+        format!("Whether {} of this shape {also} more is not known.", others_as_asked(design))
     } else {
-        format!("{others} of this shape {also} more than {}.", one_decimal(&design.bound))
+        let more = limbs(design.bound.limbs.saturating_sub(design.served.limbs));
+        format!(
+            "{others} of this shape {also} more than {}, {more} beyond these.",
+            one_decimal(&design.bound)
+        )
     };
     let mut blocks = vec![Block::lead(format!(
         "{count} as wide as most of {} {serve} {} of {}. {sure}",
@@ -208,6 +214,10 @@ fn of_design(design: &DesignBlock) -> Vec<Block> {
         )));
     }
     blocks
+}
+
+fn others_as_asked(design: &DesignBlock) -> &'static str {
+    if design.sizes.len() == 1 { "another size" } else { "others" }
 }
 
 fn one_decimal(share: &Share) -> String {
