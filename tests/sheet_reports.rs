@@ -195,6 +195,7 @@ fn gradient(chart: Option<usize>) -> GradientBlock {
         grade: Some(Grade::None),
         judged: Some(true),
         chance: Some(Figure::chance(0.004).unwrap()),
+        chance_is_bound: false,
         rise_somewhere: None,
         usual: None,
         trend_low: None,

@@ -105,9 +105,9 @@ fn the_levels_are_one_plain_sentence() {
         turn(1.2, 1.35, Grade::Likely),
         turn(1.4, 1.5, Grade::Certain),
     ];
-    let said = "It would fall at an exponent of 0.7 to 1.1, not be decided at 1.15, probably rise at 1.2 to 1.35 and certainly rise at 1.4 to 1.5.";
+    let said = "It would fall on the whole at an exponent of 0.7 to 1.1, not be decided at 1.15, probably rise at 1.2 to 1.35 and certainly rise at 1.4 to 1.5.";
     assert_eq!(after_strip_pull(&all).as_deref(), Some(said));
-    let two = "It would not be decided at an exponent of 0.7 to 1 and fall at 1.05 to 1.5.";
+    let two = "It would not be decided at an exponent of 0.7 to 1 and fall on the whole at 1.05 to 1.5.";
     assert_eq!(
         after_strip_pull(&[turn(0.7, 1.0, Grade::Undecided), turn(1.05, 1.5, Grade::Possible)]).as_deref(),
         Some(two)
@@ -158,6 +158,8 @@ fn the_program_keeps_its_promise() {
         for level in levels {
             for end in ["low", "high"] {
                 let exponent = level[end].as_f64().unwrap();
+                // No level carries the last bits of a sum: at most two places.
+                assert!(format!("{exponent}").len() <= 4, "{exponent}");
                 let knit = format!("tapeline: fabric/1\nlabel: k\nexponent: {exponent}\n");
                 std::fs::write(folder.path().join("knit.yaml"), knit).unwrap();
                 let found = fall("pulled.yaml");

@@ -1,4 +1,4 @@
-//! Pieces worn together of which one has no curve: what is not judged is said with its true reason and its way on.
+//! What is not judged, or judged by a bound only, is said with its true reason, its way on and as a bound.
 //!
 //! Source: gradient rule, section 1: by ruler unlike knits are not judged across, each piece is within itself; and
 //! section 3: a fall is judged only with no mark left out.
@@ -10,7 +10,7 @@ use tapeline::render::terminal_report;
 use tapeline::report::build;
 
 use crate::scene::{Checked, Scene};
-use crate::worn_support::{arm, garment, linear, on, piece, together};
+use crate::worn_support::{arm, garment, linear, marks, on, piece, together};
 
 use tapeline::anatomy::Landmark::{Axilla, Forearm, Hand, UpperArm, Wrist};
 
@@ -169,4 +169,103 @@ fn parts_of_a_set_over_one_another_are_told_without_a_curve_too() {
     assert!(said[0].contains("lie over one another at the wrist"), "{said:?}");
     assert!(said[0].contains("not known without the fabric curve of"), "{said:?}");
     assert!(told(Scene::arm()).is_empty());
+}
+
+/// Source: a mark beyond the tested stretch presses at least K·T_last/C, so the chance of that rise is the least
+/// that it can be: 258·0.3/25.7 against the wrist's 2.65 has Φ = 0.57, worked out in `fall`.
+#[test]
+fn a_chance_by_a_bound_is_said_as_the_least_that_it_can_be() {
+    let cloth = |label: &str, upto: f64| linear(label, 258.0, upto);
+    let inner = garment("inner", Some(cloth("long", 300.0)), &[(Wrist, 14.4), (UpperArm, 29.4)]);
+    let mut outer = inner.clone();
+    outer.relaxed.push((Forearm, tapeline::garment::Relaxed::once(crate::made::girth(12.0))));
+    outer.relaxed.sort_by_key(|(at, _)| *at);
+    outer.fabric_at = vec![(Forearm, cloth("short", 30.0))];
+    let limb = marks(&[(Wrist, 0.0, 16.9), (Forearm, 14.0, 25.7), (UpperArm, 33.0, 32.4)]);
+    let sentence = |one: &tapeline::garment::Garment| {
+        let outfit = Outfit::of(piece(one.clone()));
+        let found = on(&limb, &outfit, &[]);
+        let fall = found.fall.as_ref().unwrap().fall.clone();
+        (fall.grade, fall.by_bound, tapeline::assessment::fall_words(&outfit, &found, &[]).unwrap())
+    };
+    let (grade, by_bound, said) = sentence(&outer);
+    assert_eq!((grade, by_bound), (Grade::Likely, true), "{said}");
+    assert!(said.contains("(chance at least 57 %)"), "{said}");
+    // Tested far enough it is no bound, and certain.
+    outer.fabric_at = vec![(Forearm, cloth("short", 300.0))];
+    let (_, by_bound, said) = sentence(&outer);
+    assert!(!by_bound && !said.contains("at least"), "{said}");
+}
+
+/// Source: a law: with the exponent that was told the pieces together are graded as told; of two knits none is told.
+#[test]
+fn pieces_of_one_knit_turn_together_where_they_are_said_to() {
+    use tapeline::estimate::{OnLimb, turning};
+    use tapeline::garment::Exponent;
+    let mut knit = linear("knit", 258.0, 200.0);
+    knit.curve.clear();
+    let limb = arm();
+    let outfit = |exponent: Option<f64>, alike: bool, upper: f64| {
+        let mut cloth = knit.clone();
+        cloth.exponent = exponent.map(|value| Exponent { value, sd: None });
+        let mut other = cloth.clone();
+        if !alike {
+            other.label = crate::made::text("other knit");
+        }
+        let inner = garment(
+            "inner",
+            Some(cloth),
+            &[(Wrist, 12.0), (Forearm, 19.0), (UpperArm, 25.4), (Axilla, 30.6)],
+        );
+        let outer = garment("outer", Some(other), &[(Wrist, 13.0), (Forearm, 20.0), (UpperArm, upper)]);
+        together(vec![piece(inner), piece(outer)])
+    };
+    let told = |outfit: &Outfit| {
+        let found = on(&limb, outfit, &[]);
+        turning(&OnLimb { limb: outfit.limb, marks: &limb }, outfit, &found, &crate::worn_support::rules())
+    };
+    let (mut turned, mut held) = (0, 0);
+    for tenths in 200..=270_u32 {
+        let upper = f64::from(tenths) / 10.0;
+        let turns = told(&outfit(None, true, upper));
+        turned += usize::from(!turns.is_empty());
+        for turn in turns {
+            for exponent in [turn.low, turn.high] {
+                let grade = on(&limb, &outfit(Some(exponent), true, upper), &[]).grade().unwrap();
+                let grade = if grade == Grade::None { Grade::Possible } else { grade };
+                assert_eq!(grade, turn.grade, "{exponent} at {upper}");
+                held += 1;
+            }
+        }
+        assert!(told(&outfit(None, false, upper)).is_empty(), "two knits");
+    }
+    assert!(turned > 5 && held > 20, "{turned} {held}");
+}
+
+#[test]
+fn the_next_step_of_one_garment_is_what_would_decide_it() {
+    let folder = crate::support::folder(&[
+        ("arm.yaml", &Scene::arm().girths("wrist@0=17 forearm@14=26 upper-arm@33=31 axilla@42=35").record()),
+        (
+            "open.yaml",
+            "tapeline: garment/1\nlabel: g\nlimb: arm\nfrom: wrist\nto: axilla\nmaterials: [polyamide]\nunits: {length: cm}\nrelaxed: {wrist: 12.4, forearm: 17.8, upper-arm: 20.2, axilla: 21.5}\n",
+        ),
+    ]);
+    let run = |form: &str| {
+        crate::support::run_in(
+            folder.path(),
+            &["gradient", "arm.yaml", "open.yaml", "--format", form, "--today", "2026-03-14"],
+            None,
+        )
+    };
+    let json = run("json").json();
+    let fall = &json["limbs"][0]["gradient"][0];
+    assert_eq!(fall["grade"], "undecided", "{fall}");
+    let first = &fall["decide"][0];
+    let (words, chance) = (first["words"].as_str().unwrap(), first["chance"].as_f64().unwrap());
+    let next = json["decision"]["next"].as_str().unwrap();
+    assert!(next.to_lowercase().contains(words), "{next}: {words}");
+    assert!(next.contains(&tapeline::words::chance(chance)), "{next}: {chance}");
+    assert!(json["decision"]["outcome"].is_null());
+    assert!(run("text").stdout.contains("NO OUTCOME: "));
 }

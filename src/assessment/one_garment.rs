@@ -78,7 +78,14 @@ pub(super) fn said_of_garment(found: &mut Assessment) {
     if let Some(words) = fall_words(&garment.outfit, &garment.estimated, &garment.decide) {
         found.decision.reason = words;
     }
-    "A certified fitter checks the garment on the limb.".clone_into(&mut found.decision.next);
+    // What would decide an open fall is the next step, as the finding has it.
+    let open = found
+        .findings
+        .iter()
+        .find(|one| one.place.garment && one.id.is(&crate::finding::fall_unknown::ENTRY))
+        .map(|one| one.next.clone());
+    found.decision.next =
+        open.unwrap_or_else(|| "A certified fitter checks the garment on the limb.".to_owned());
     found.decision.who = vec![Who::Role(Role::Fitter)];
 }
 

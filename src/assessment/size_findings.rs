@@ -232,14 +232,18 @@ fn top_edge(estimated: &Estimated, place: Place, rules: &Rules) -> Vec<Finding> 
                 return None;
             }
             let severity = Severity::ClearFirst;
-            let said = |mmhg: Option<f64>| mmhg.map_or_else(|| "more by its stretch".to_owned(), words::mmhg);
+            let bound = edge.edge.is_some_and(|one| one.bound().is_some());
+            let least = if bound { "at least " } else { "" };
+            let said = edge.edge_mmhg().map_or_else(
+                || "more by its stretch".to_owned(),
+                |mmhg| format!("{least}{}", words::mmhg(mmhg)),
+            );
             let below = edge.garment_mmhg().map_or_else(|| "less".to_owned(), words::mmhg);
             Some(finding::top_edge::top_edge(
                 place.at(edge.landmark),
                 severity,
-                &said(edge.edge_mmhg()),
-                &below,
-                chance,
+                (&said, &below),
+                (chance, bound),
             ))
         })
         .collect()

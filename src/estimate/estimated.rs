@@ -10,7 +10,10 @@ use super::top_edge::{TopEdgeEstimate, top_edges};
 use super::{EstimateRules, MarkEstimate, OnLimb};
 use crate::anatomy::Landmark;
 use crate::garment::{Garment, Outfit, Piece};
-use crate::gradient::{Action, Decide, Grade, GradientBasis, Turn, decide, judge, judge_grade, turns};
+use crate::gradient::{
+    Action, Decide, FallMark, FallSetting, Grade, GradientBasis, Turn, decide, judge, judge_grade,
+    turns_of_all,
+};
 use crate::record::Reading;
 
 /// What is worn on a limb, estimated.
@@ -220,16 +223,31 @@ pub fn what_decides(
     decide(&one.marks, &setting(on, one, &knits, together, rules), &verdict.fall)
 }
 
-/// At which exponents the grade of one garment by ruler would turn, if a strip pull gave them; for the garment that
-/// is reported, not for every size. Of several pieces nothing is said: a pull is of one knit.
+/// At which exponents the grade by ruler would turn, if a strip pull gave them; for what is reported, not for every
+/// size. Of pieces worn together where one knit decides: a pull is of one knit, and of several knits nothing is told.
 pub fn turning(on: &OnLimb<'_>, outfit: &Outfit, estimated: &Estimated, rules: &EstimateRules) -> Vec<Turn> {
-    let own = |fall: &FallVerdict| fall.of == FallOf::Piece(0) && fall.unheld.is_none();
-    if outfit.pieces.len() != 1 || !estimated.fall.as_ref().is_some_and(own) {
+    let by_estimate = |fall: &FallVerdict| fall.of != FallOf::Readings && fall.unheld.is_none();
+    if !estimated.fall.as_ref().is_some_and(by_estimate) {
         return Vec::new();
     }
     let knits = Knits::of(outfit);
-    match asked(on, outfit, &knits, rules).as_slice() {
-        [one] => turns(&one.marks, &setting(on, one, &knits, false, rules)),
-        _ => Vec::new(),
+    let all: Vec<Asked> =
+        asked(on, outfit, &knits, rules).into_iter().filter(|one| one.unheld.is_none()).collect();
+    let one_knit = all.iter().all(|one| {
+        one.basis == GradientBasis::Stretch && one.knit == all.first().and_then(|first| first.knit)
+    });
+    if !one_knit {
+        return Vec::new();
     }
+    let several = outfit.pieces.len() > 1;
+    let settings: Vec<FallSetting<'_>> = all
+        .iter()
+        .map(|one| {
+            let together = several && !matches!(one.of, FallOf::Piece(_));
+            setting(on, one, &knits, together, rules)
+        })
+        .collect();
+    let falls: Vec<(&[FallMark], &FallSetting<'_>)> =
+        all.iter().map(|one| one.marks.as_slice()).zip(&settings).collect();
+    turns_of_all(&falls)
 }

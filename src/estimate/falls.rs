@@ -62,6 +62,8 @@ pub(super) struct Asked {
     pub basis: GradientBasis,
     /// Exponents of the knit, by stretch.
     pub band: Band,
+    /// The number of the first knit: by stretch of every mark.
+    pub knit: Option<usize>,
     /// Its top.
     pub to: Landmark,
     /// What is known and is no mark of it.
@@ -153,7 +155,8 @@ fn ask(
         .into_iter()
         .filter_map(|(landmark, lying)| Some(fall_mark(*landmark, on.mark(*landmark)?, lying, share, rules)))
         .collect();
-    Some(Asked { of, marks, basis, band: knits.band(first.unwrap_or_default(), rules), to, unheld })
+    let band = knits.band(first.unwrap_or_default(), rules);
+    Some(Asked { of, marks, basis, band, knit: first, to, unheld })
 }
 
 /// All together at both ends of the share; nothing where one piece is not known well enough.

@@ -142,6 +142,7 @@ pub(super) fn asked(
             marks,
             basis: GradientBasis::Readings,
             band: rules.band,
+            knit: None,
             to,
             unheld: None,
         },

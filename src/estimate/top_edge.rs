@@ -73,8 +73,15 @@ fn top_edge(
     };
     let chance = basis.and_then(|basis| {
         let band = knits.band(edge.number().unwrap_or_default(), rules);
-        let asked =
-            Asked { of: FallOf::Piece(piece), marks: Vec::new(), basis, band, to: *landmark, unheld: None };
+        let asked = Asked {
+            of: FallOf::Piece(piece),
+            marks: Vec::new(),
+            basis,
+            band,
+            knit: None,
+            to: *landmark,
+            unheld: None,
+        };
         let under = fall_mark(*landmark, mark, &[*body], 1.0, rules);
         let over = fall_mark(*landmark, mark, &[edge], 1.0, rules);
         held_against(&under, &over, &setting(on, &asked, knits, true, rules))

@@ -58,8 +58,10 @@ pub fn fall_sentence(
         Grade::Likely => {
             let by_chance = fall.chance.is_some_and(|chance| chance > 0.5);
             let mut text = if by_chance {
+                // Beyond the tested stretch the pressure is at least so much, and so is the chance of that rise.
+                let bound = if fall.by_bound { "at least " } else { "" };
                 format!(
-                    "{by} it probably rises (chance {chance}): look at {}. This would act like a tourniquet.",
+                    "{by} it probably rises (chance {bound}{chance}): look at {}. This would act like a tourniquet.",
                     look(fall)
                 )
             } else {
@@ -112,7 +114,7 @@ pub fn action(one: &Decide) -> String {
     }
 }
 
-/// What the grade would be after a strip pull, by exponent: `It would fall at an exponent of 0.7 to 1.1 and probably
+/// What the grade would be after a strip pull, by exponent: `It would fall on the whole at an exponent of 0.7 to 1.1 and probably
 /// rise at 1.15 to 1.5.`; none where it would not turn.
 pub fn after_strip_pull(turns: &[Turn]) -> Option<String> {
     let exponent = |value: f64| words::trimmed(value, 2);
@@ -124,7 +126,8 @@ pub fn after_strip_pull(turns: &[Turn]) -> Option<String> {
                 Grade::Certain => "certainly rise",
                 Grade::Likely => "probably rise",
                 Grade::Undecided => "not be decided",
-                Grade::Possible | Grade::None => "fall",
+                // True of a fall with and without the remark that a rise is possible.
+                Grade::Possible | Grade::None => "fall on the whole",
             };
             let to = if one.high > one.low { format!(" to {}", exponent(one.high)) } else { String::new() };
             format!("{what} at{} {}{to}", std::mem::take(&mut lead), exponent(one.low))

@@ -38,7 +38,8 @@ pub struct Fall {
     pub pull_may_change: bool,
     /// The chances of the estimated marks; none with fewer than two.
     pub chances: Option<Chances>,
-    /// The chance that the grade rests on.
+    /// The chance that the grade rests on: R of the estimated marks, or, by a bound, the least chance of that one
+    /// rise, which is no R.
     pub chance: Option<f64>,
     /// The mark to look at.
     pub place: Option<Landmark>,

@@ -38,4 +38,4 @@ pub use mark::{FallMark, KnitPart, MarkKind, Part, WrapPart};
 pub use rise::rise_somewhere;
 pub use rules::FallRules;
 pub use setting::{Band, FallSetting};
-pub use turns::{Turn, turns};
+pub use turns::{Turn, turns, turns_of_all};

@@ -5,7 +5,7 @@ use super::{
     ReadBlock, ReferenceBlock, ResidualBlock, TopEdgeBlock, TurnBlock,
 };
 use crate::assessment::{contradiction, fall_words};
-use crate::estimate::{Estimated, MarkEstimate, ProfilePoint};
+use crate::estimate::{Estimated, FallOf, MarkEstimate, ProfilePoint};
 use crate::finding::{action, after_strip_pull, fall_sentence};
 use crate::garment::{Outfit, Piece};
 use crate::gradient::{Decide, Grade, GradientBasis, Turn};
@@ -168,6 +168,7 @@ pub(super) fn gradient(of: &Of<'_>) -> GradientBlock {
         grade,
         judged: estimated.judged(),
         chance: fall.and_then(|fall| fall.chance).and_then(Figure::chance),
+        chance_is_bound: fall.is_some_and(|fall| fall.by_bound),
         rise_somewhere: chance(|one| one.rise_somewhere),
         usual: chance(|one| one.usual),
         trend_low: chance(|one| one.trend_low),
@@ -207,7 +208,7 @@ pub(super) fn gradient(of: &Of<'_>) -> GradientBlock {
                 grade: one.grade,
             })
             .collect(),
-        after_strip_pull_words: after_strip_pull(of.turns),
+        after_strip_pull_words: after_strip_pull(of.turns).map(|said| of_whose_knit(of, said)),
         residual: estimated
             .residual
             .iter()
@@ -222,6 +223,17 @@ pub(super) fn gradient(of: &Of<'_>) -> GradientBlock {
         sentence: sentence(of),
         beside: beside(estimated, of.outfit.is_pulled()),
         pulled: of.outfit.is_pulled(),
+    }
+}
+
+/// Of pieces of several knits the one whose knit is to be pulled is named.
+fn of_whose_knit(of: &Of<'_>, said: String) -> String {
+    match of.estimated.fall.as_ref().map(|verdict| verdict.of) {
+        Some(FallOf::Piece(piece)) if of.outfit.pieces.len() > 1 => {
+            let name = of.outfit.pieces.get(piece).map_or("", |worn| worn.piece.label().as_str());
+            format!("Pulled from {name}: {}", words::lower_first(&said))
+        }
+        _ => said,
     }
 }
 
@@ -246,6 +258,7 @@ fn beside(estimated: &Estimated, pulled: bool) -> Option<BesideBlock> {
         basis,
         grade: Some(fall.grade),
         chance: fall.chance.and_then(Figure::chance),
+        chance_is_bound: fall.by_bound,
         contradicts: contradicts.is_some(),
         words,
     })

@@ -25,6 +25,8 @@ pub struct GradientBlock {
     pub judged: Option<bool>,
     /// The graded chance of a rise.
     pub chance: Option<Figure>,
+    /// Whether that chance is the least that it can be: of one mark beyond the tested stretch against one below it.
+    pub chance_is_bound: bool,
     /// The chance of a rise of a tenth or more somewhere.
     pub rise_somewhere: Option<Figure>,
     /// The same for an even fall measured alike.
@@ -122,6 +124,8 @@ pub struct BesideBlock {
     pub grade: Option<Grade>,
     /// Its graded chance.
     pub chance: Option<Figure>,
+    /// Whether that is the least that it can be.
+    pub chance_is_bound: bool,
     /// Whether the two contradict each other.
     pub contradicts: bool,
     /// In words.
