@@ -39,6 +39,7 @@ mod fall_support;
 mod worn_garments;
 mod worn_harm;
 mod worn_support;
+mod sheet_others;
 mod sheet_reports;
 
 // The tests.

@@ -184,3 +184,13 @@ fn a_least_is_never_printed_as_about() {
         assert!(long.contains("class 2 of RAL") || !long.contains("mmHg at the wrist, class"), "{long}");
     }
 }
+
+// Both arms, one of them affected: the other may have been measured only to compare, which has its own place.
+#[test]
+fn a_limb_measured_only_to_compare_is_told_its_place() {
+    let next = |scene: Scene| scene.check().of("affected").next().unwrap().next.clone();
+    let both = next(Scene::arm().both("both arms").set("affected", "left"));
+    assert!(both.contains("only to compare stands under `other_limb` in a record of the left arm"), "{both}");
+    let one = next(Scene::arm().set("affected", "right"));
+    assert!(!one.contains("other_limb"), "{one}");
+}

@@ -105,3 +105,22 @@ fn numbness_of_one_arm_is_told_of_that_arm() {
     let places: Vec<Option<usize>> = checked.of("worn-feeling").map(|one| one.place.limb).collect();
     assert_eq!(places, [Some(1)]);
 }
+
+// House rule: growth within two weeks is asked about as a sudden one; a day more is not.
+#[test]
+fn growth_of_a_few_days_asks_for_a_sudden_cause() {
+    let other = "wrist@0=16 forearm@14=25 upper-arm@33=30";
+    let before = |day: &str| {
+        Scene::arm()
+            .set("measured_on", day)
+            .girths("wrist@0=16.5 forearm@14=25.2 upper-arm@33=30.1")
+            .other(other)
+    };
+    let next = |day: &str| {
+        let checked = Scene::arm().other(other).earlier(&before(day)).check();
+        checked.of("worsening").next().unwrap().next.clone()
+    };
+    assert!(next("2026-02-28").ends_with("It came within 14 days: ask again about a clot and an infection."));
+    assert!(!next("2026-02-27").contains("clot"));
+    assert!(next("2026-03-13").contains("within 1 day:"));
+}

@@ -268,14 +268,19 @@ fn of_size(context: &LimbContext<'_>, asked: &ChartAsked<'_>, size: usize) -> Ve
         found.push(finding::no_length::no_length(place, note, known));
     }
     let chance = fit.and_then(|fit| fit.inside_chance);
+    let least = assessed.sizing.least_margin(size).map(|(_, at)| at);
+    let closest = fit.zip(least).and_then(|(fit, at)| fit.measures.get(at)).map(|one| one.landmark);
     if assessed.choice.verdict == ChartVerdict::Size
         && let Some(chance) = chance.filter(|chance| *chance < setting.number(NumberId::InsideChance))
+        && let Some(closest) = closest
     {
-        found.push(finding::inside_unsure::inside_unsure(place, chance));
+        found.push(finding::inside_unsure::inside_unsure(place, chance, closest));
     }
-    if let Some(again) = assessed.again.filter(|again| again.chance < setting.number(NumberId::SameAgain)) {
+    if let Some(again) = assessed.again.filter(|again| again.chance < setting.number(NumberId::SameAgain))
+        && let Some(closest) = closest
+    {
         let other = again.runner_up.map(|size| assessed.size_label(size));
-        found.push(finding::same_size_unsure::same_size_unsure(place, again.chance, other));
+        found.push(finding::same_size_unsure::same_size_unsure(place, again.chance, other, closest));
     }
     if let Some(shown) = assessed.shown(size) {
         let readings =

@@ -57,7 +57,7 @@ pub(super) fn of_volume(context: &LimbContext<'_>, volume: &VisitVolume) -> Vec<
 }
 
 /// The finding of a worsening.
-pub(super) fn worsening(limb: Limb, one: &Worsening, place: Place) -> Finding {
+pub(super) fn worsening(limb: Limb, one: &Worsening, course: &LimbCourse, place: Place) -> Finding {
     let of = match (one.grown, one.part) {
         (Grown::Excess, None) => "the excess".to_owned(),
         (Grown::Limb, None) => format!("the {}", limb.name()),
@@ -72,7 +72,11 @@ pub(super) fn worsening(limb: Limb, one: &Worsening, place: Place) -> Finding {
         words::trimmed(one.rise_percent, 1) + " %",
         words::trimmed(one.limit_percent, 1) + " %"
     );
-    finding::worsening::worsening(place, one.severity, &what)
+    let on = |visit: usize| course.visits.get(visit).map(|visit| visit.measured_on);
+    let days =
+        on(one.from).zip(on(one.to)).map(|(from, to)| from.until(to).map_or(0, |span| span.get_days()));
+    let few = days.filter(|days| *days <= finding::worsening::SUDDEN_DAYS);
+    finding::worsening::worsening(place, one.severity, &what, few)
 }
 
 /// What is said of readiness; none without a course.
@@ -126,7 +130,7 @@ pub(super) fn of_limb_course(
 ) -> Vec<Finding> {
     let mut found = Vec::new();
     if let Some(one) = &course.worsening {
-        found.push(worsening(limb, one, place));
+        found.push(worsening(limb, one, course, place));
     }
     if let Some(ready) = &course.ready
         && let Some(said) = ready_words(ready)

@@ -103,6 +103,13 @@ fn of_question(record: &Record, question: &Question) -> Finding {
                 place,
                 &format!("{} {}", fitted.name(), record.limb.name()),
                 &recorded,
+                match affected {
+                    Affected::One(side) if record.is_both() => {
+                        Some(format!("{} {}", side.name(), record.limb.name()))
+                    }
+                    _ => None,
+                }
+                .as_deref(),
             )
         }
         QuestionKind::Length { name, stated, by_positions } => finding::lengths::lengths(

@@ -13,13 +13,17 @@ pub const ENTRY: Entry = Entry {
     source: "",
 };
 
-/// A garment is asked for on a side that is not recorded as affected.
-pub fn affected(place: Place, fitted: &str, recorded: &str) -> Finding {
+/// A garment is asked for on a side that is not recorded as affected; `other` is the affected limb where the record
+/// fits both, for then this side may have been measured only to compare.
+pub fn affected(place: Place, fitted: &str, recorded: &str, other: Option<&str>) -> Finding {
+    let next = match other {
+        Some(other) => format!(
+            "Check the side. A limb that is measured only to compare stands under `other_limb` in a record of the {other}."
+        ),
+        None => "Check the side. If the other limb is meant to be fitted, say so in the record.".to_owned(),
+    };
     Finding::of(&ENTRY, Severity::Caution, place)
         .say(format!("The record measures the {fitted} to be fitted, but says that {recorded} affected."))
-        .next(
-            "Check the side. If the other limb is meant to be fitted, say so in the record.",
-            &[Who::Recorder],
-        )
+        .next(next, &[Who::Recorder])
         .asks("affected")
 }

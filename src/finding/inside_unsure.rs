@@ -1,6 +1,7 @@
 //! Finding `inside-unsure`: by tape error alone the girths may well lie outside the size.
 
 use super::{Entry, Finding, Place, Who};
+use crate::anatomy::Landmark;
 use crate::rules::{Basis, Severity};
 use crate::words;
 
@@ -14,12 +15,15 @@ pub const ENTRY: Entry = Entry {
     source: "",
 };
 
-/// The chance that every girth lies inside.
-pub fn inside_unsure(place: Place, chance: f64) -> Finding {
+/// The chance that every girth lies inside, and where the least margin is.
+pub fn inside_unsure(place: Place, chance: f64, closest: Landmark) -> Finding {
     Finding::of(&ENTRY, Severity::Caution, place)
         .say(format!(
             "By the error of the tape the chance that every girth lies inside this size is {}.",
             words::chance(chance)
         ))
-        .next("Measure the closest girths again.", &[Who::Recorder])
+        .next(
+            format!("Measure the girth {} once more and write both values.", words::at(closest)),
+            &[Who::Recorder],
+        )
 }

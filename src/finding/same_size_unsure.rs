@@ -1,6 +1,7 @@
 //! Finding `same-size-unsure`: a second measurement may well pick another size.
 
 use super::{Entry, Finding, Place, Who};
+use crate::anatomy::Landmark;
 use crate::rules::{Basis, Severity};
 use crate::words;
 
@@ -14,8 +15,8 @@ pub const ENTRY: Entry = Entry {
     source: "",
 };
 
-/// The chance, and the most chosen other size.
-pub fn same_size_unsure(place: Place, chance: f64, other: Option<&str>) -> Finding {
+/// The chance, the most chosen other size, and where the least margin is.
+pub fn same_size_unsure(place: Place, chance: f64, other: Option<&str>, closest: Landmark) -> Finding {
     let then =
         other.map_or_else(String::new, |other| format!("; most often the other would be size {other}"));
     Finding::of(&ENTRY, Severity::Note, place)
@@ -23,5 +24,8 @@ pub fn same_size_unsure(place: Place, chance: f64, other: Option<&str>) -> Findi
             "The chance that a second measurement would pick the same size is {}{then}.",
             words::chance(chance)
         ))
-        .next("Measure the closest girth twice.", &[Who::Recorder])
+        .next(
+            format!("Measure the girth {} once more and write both values.", words::at(closest)),
+            &[Who::Recorder],
+        )
 }

@@ -2,13 +2,14 @@
 
 use super::subject::{Part, forbids, is_trial, parts};
 use super::wording::{EMPTY, sentence};
+use crate::assessment::Outcome;
 use crate::document::{Block, Column, Room, Table, Weight};
 use crate::report::Report;
 use crate::words::capital;
 
-/// What would be ordered or tried; under a stop and under refer as figures only.
+/// What would be ordered or tried; as figures only under a stop and under refer, and while something is still missing.
 pub(super) fn order(report: &Report) -> Block {
-    let only = forbids(report);
+    let only = forbids(report) || report.decision.outcome == Some(Outcome::Incomplete);
     let title = if only { "Figures only: nothing is ordered from this sheet" } else { "Order" };
     let mut columns = vec![
         Column::words("Limb").at_least(15),

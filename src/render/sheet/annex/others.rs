@@ -2,6 +2,7 @@
 
 use super::super::subject::{Part, forbids, parts};
 use super::super::wording::sentence;
+use crate::anatomy::Landmark;
 use crate::assessment::Outcome;
 use crate::document::{Block, Column, Table};
 use crate::report::{ChartBlock, Report, SizeBlock};
@@ -15,13 +16,13 @@ pub(in super::super) fn others(report: &Report) -> Vec<Block> {
         vec![Column::words("Chart"), Column::words("Size"), Column::words("Against the girths")],
     );
     for part in parts(report) {
-        neighbours(&part, &mut table);
+        let of = of_limb(report, &part.limb.printed);
+        neighbours(&part, &of, &mut table);
     }
     for limb in &report.limbs {
         let ranked = limb.ranking.iter().filter_map(|one| limb.charts.get(one.chart));
         for chart in ranked.filter(|chart| !chart.counted) {
-            let of =
-                if report.limbs.len() > 1 { format!("{}: ", capital(&limb.printed)) } else { String::new() };
+            let of = of_limb(report, &limb.printed);
             let size = chart.size.and_then(|at| chart.sizes.get(at));
             let size = size.map_or_else(|| "none".to_owned(), |size| size.size.clone());
             table.push(vec![format!("{of}{}", chart.printed), size, line(report, chart)]);
@@ -42,8 +43,14 @@ fn line(report: &Report, chart: &ChartBlock) -> String {
     format!("{outcome}{}", sentence(&chart.line))
 }
 
-fn neighbours(part: &Part<'_>, table: &mut Table) {
+/// The limb before its chart, where the report holds two.
+fn of_limb(report: &Report, limb: &str) -> String {
+    if report.limbs.len() > 1 { format!("{}: ", capital(limb)) } else { String::new() }
+}
+
+fn neighbours(part: &Part<'_>, of: &str, table: &mut Table) {
     let Some(chart) = part.chart else { return };
+    let named = format!("{of}{}", chart.printed);
     let shown = part.size.and_then(|shown| chart.sizes.iter().position(|size| size.size == shown.size));
     let mut far = Vec::new();
     for (at, size) in chart.sizes.iter().enumerate() {
@@ -52,36 +59,37 @@ fn neighbours(part: &Part<'_>, table: &mut Table) {
         }
         let near = shown.is_some_and(|shown| at.abs_diff(shown) == 1);
         if near || size.verdict == "inside" {
-            table.push(vec![chart.printed.clone(), size.size.clone(), against(size)]);
+            table.push(vec![named.clone(), size.size.clone(), against(size)]);
         } else {
             far.push(size.size.clone());
         }
     }
     if !far.is_empty() {
-        table.push(vec![chart.printed.clone(), far.join(", "), "Farther away, or not judged.".to_owned()]);
+        table.push(vec![named, far.join(", "), "Farther away, or not judged.".to_owned()]);
     }
 }
 
 /// `1.2 too tight at the axilla and 1 other girth`.
 fn against(size: &SizeBlock) -> String {
-    if size.reversed {
-        return "Takes every girth, but its pressure rises for certain.".to_owned();
-    }
     let outside: Vec<_> = size.measures.iter().filter(|one| one.verdict == "outside").collect();
     let missing = size.measures.iter().filter(|one| one.verdict == "missing").count();
     let mut said: Vec<String> = outside
         .iter()
         .map(|one| {
             format!(
-                "{} cm too {} at the {}",
+                "{} cm too {} {}",
                 super::super::marks::amount(one),
                 one.direction.unwrap_or("wide"),
-                one.measure.replace('-', " ")
+                Landmark::parse_word(one.measure).map_or_else(String::new, words::at)
             )
         })
         .collect();
     if missing > 0 {
         said.push(format!("{} not measured", words::counted(missing, "girth", "girths")));
+    }
+    if size.reversed {
+        let lead = if said.is_empty() { "takes every girth, but " } else { "" };
+        said.push(format!("{lead}its pressure rises for certain"));
     }
     if said.is_empty() {
         "Takes every girth; a greater margin was found in the one shown.".to_owned()
