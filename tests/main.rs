@@ -46,6 +46,7 @@ mod sheet_reports;
 mod adults;
 mod arteries;
 mod batch_check;
+mod batch_ids;
 mod caseload;
 mod caseload_command;
 mod chance;

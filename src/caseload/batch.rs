@@ -2,8 +2,10 @@
 
 use super::case::Case;
 use super::field::{FIELD_NAMES, Field};
-use super::form::{BatchForm, RowWriter, csv_text, json_text};
+use super::form::{BatchForm, RowWriter, cell_text, csv_text, json_text};
+use super::ids::Ids;
 use super::limb_columns::LimbColumns;
+use super::noted::Noted;
 use super::prepared::{CasePressure, Prepared, Scratch};
 use super::sized::Sized;
 use super::usual::{Usual, is_blank};
@@ -15,6 +17,9 @@ use crate::garment::Chart;
 use crate::input::{RowBlock, RowCells};
 use crate::rules::{NumberId, Rules};
 use crate::sizing::{ChartVerdict, LengthFit, SameAgain};
+
+/// Most rows that are told (house rule).
+pub(super) const MOST_TOLD: usize = 10;
 
 /// Levels below or above which a finding is named.
 #[derive(Clone, Copy, Debug)]
@@ -71,6 +76,12 @@ pub struct BlockDone {
     pub problems: u64,
     /// How many were read with a girth that adults rarely have.
     pub unusual: u64,
+    /// How many were read whose id is blank.
+    pub nameless: u64,
+    /// The first rows with a problem or without an id, and what is told of each.
+    pub(super) told: Vec<(u64, String)>,
+    /// The ids of the rows read, in their order.
+    pub(super) ids: Vec<Noted>,
     /// Bytes of the table read so far.
     pub read: u64,
 }
@@ -174,42 +185,53 @@ impl Batch {
 
     /// Works out a block of rows.
     pub fn run(&self, block: &RowBlock, worker: &mut Worker) -> BlockDone {
-        let mut out = Vec::with_capacity(block.text.len() * 4);
-        let (mut rows, mut problems, mut unusual, mut number) = (0, 0, 0, block.first_row);
-        for row in RowCells::rows(&block.text) {
+        let mut done = BlockDone {
+            number: block.number,
+            out: Vec::with_capacity(block.text.len() * 4),
+            rows: 0,
+            problems: 0,
+            unusual: 0,
+            nameless: 0,
+            told: Vec::new(),
+            ids: Vec::new(),
+            read: block.read,
+        };
+        for (number, row) in (block.first_row..).zip(RowCells::rows(&block.text)) {
             if !is_blank(row, self.columns.sign) {
                 worker.cells.split(row, self.columns.sign);
-                rows += 1;
-                let read = self.row(number, worker, &mut out);
-                problems += u64::from(!read);
-                unusual += u64::from(read && self.usual.is_unusual(&worker.case));
+                self.row(number, worker, &mut done);
             }
-            number += 1;
         }
-        BlockDone { number: block.number, out, rows, problems, unusual, read: block.read }
+        done
     }
 
-    /// Writes one row; false where it has a problem.
-    fn row(&self, number: u64, worker: &mut Worker, out: &mut Vec<u8>) -> bool {
+    /// Writes one row.
+    fn row(&self, number: u64, worker: &mut Worker, block: &mut BlockDone) {
         let Worker { cells, case, scratch } = worker;
         let read = case.read(cells, &self.columns);
-        let code = self.columns.code.and_then(|at| cells.get(at)).map(String::from_utf8_lossy);
-        let code = code.filter(|code| !code.is_empty());
-        let mut writer = RowWriter::begin(self.form, out, &self.keys);
+        let code = self.columns.code.map(|at| cells.get(at).unwrap_or_default());
+        let nameless = code.is_some_and(<[u8]>::is_empty);
+        let problem = match &read {
+            Err(what) => Some(format!("row {number}: {what}")),
+            Ok(()) if nameless => Some(format!("row {number}: has no id")),
+            Ok(()) => None,
+        };
+        let mut open = None;
+        let mut writer = RowWriter::begin(self.form, &mut block.out, &self.keys);
         let done = match &read {
             Ok(()) => self.best(case, scratch),
             Err(_) => None,
         };
         for field in &self.fields {
             match field {
-                Field::Id => match &code {
-                    Some(code) => writer.text(Some(code)),
+                Field::Id => match code {
+                    Some(code) if !nameless => writer.text(Some(&String::from_utf8_lossy(code))),
+                    // Beside ids of a table a bare number could be one of them.
+                    Some(_) => writer.text(Some(&format!("row {number}"))),
                     None => writer.text(Some(&number.to_string())),
                 },
-                Field::Problem => match &read {
-                    Ok(()) => writer.empty(),
-                    Err(what) => writer.text(Some(&format!("row {number}: {what}"))),
-                },
+                Field::Problem if problem.is_none() => open = Some(writer.left_open()),
+                Field::Problem => writer.text(problem.as_deref()),
                 field => match &done {
                     Some(done) => self.cell(*field, done, case, &mut writer),
                     None => writer.empty(),
@@ -217,7 +239,52 @@ impl Batch {
             }
         }
         writer.end();
-        read.is_ok()
+        block.rows += 1;
+        block.problems += u64::from(read.is_err());
+        block.unusual += u64::from(read.is_ok() && self.usual.is_unusual(case));
+        block.nameless += u64::from(read.is_ok() && nameless);
+        if let Some(problem) = problem
+            && block.told.len() < MOST_TOLD
+        {
+            block.told.push((number, problem));
+        }
+        if let Some(code) = code.filter(|_| read.is_ok() && !nameless) {
+            block.ids.push(Noted { row: number, id: Ids::of(code), problem: open });
+        }
+    }
+
+    /// Tells of the ids of a block that rows before it have as well: in the cells left open for it, and to `told`.
+    pub(super) fn settle(&self, block: &mut BlockDone, ids: &mut Ids) -> u64 {
+        let mut repeated = 0;
+        let mut cells = Vec::new();
+        for noted in std::mem::take(&mut block.ids) {
+            if let Some(earlier) = ids.again(noted.id, noted.row) {
+                repeated += 1;
+                let what = format!("row {}: has the id of row {earlier}", noted.row);
+                cells.extend(noted.problem.map(|place| (place, what.clone())));
+                block.told.push((noted.row, what));
+            }
+        }
+        block.told.sort_unstable();
+        block.told.truncate(MOST_TOLD);
+        if cells.is_empty() {
+            return repeated;
+        }
+        let mut out = Vec::with_capacity(block.out.len() + 64 * cells.len());
+        let mut from = 0;
+        for (place, what) in cells {
+            out.extend_from_slice(block.out.get(from..place.start).unwrap_or_default());
+            cell_text(self.form, &mut out, &what);
+            from = place.end;
+        }
+        out.extend_from_slice(block.out.get(from..).unwrap_or_default());
+        block.out = out;
+        repeated
+    }
+
+    /// Whether the column `problem` is written.
+    pub fn writes_problems(&self) -> bool {
+        self.fields.contains(&Field::Problem)
     }
 
     /// The case against the chart that serves it best, in the order of `check`; with one chart nothing is ranked.

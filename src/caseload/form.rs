@@ -1,5 +1,7 @@
 //! Owns the two forms that a batch writes: CSV and JSON lines.
 
+use std::ops::Range;
+
 use crate::input::escaped;
 
 use super::number::{write_decimal, write_hundredths};
@@ -15,6 +17,9 @@ pub enum BatchForm {
 
 /// Decimals of pressures and chances (house rule: at least nine significant digits of what is printed).
 const PLACES: usize = 11;
+
+/// Nothing, in JSON.
+const NULL: &[u8] = b"null";
 
 /// Writes the cells of one row.
 pub(super) struct RowWriter<'o> {
@@ -57,7 +62,7 @@ impl<'o> RowWriter<'o> {
     pub(super) fn empty(&mut self) {
         self.next();
         if self.form == BatchForm::Jsonl {
-            self.out.extend_from_slice(b"null");
+            self.out.extend_from_slice(NULL);
         }
     }
 
@@ -101,12 +106,24 @@ impl<'o> RowWriter<'o> {
     pub(super) fn text(&mut self, text: Option<&str>) {
         let Some(text) = text else { return self.empty() };
         self.next();
-        // Rows are looked at in a terminal too.
-        let text = &escaped(text);
-        match self.form {
-            BatchForm::Csv => csv_text(self.out, text),
-            BatchForm::Jsonl => json_text(self.out, text),
-        }
+        cell_text(self.form, self.out, text);
+    }
+
+    /// Nothing, and where it stands: what is known later may take its place.
+    pub(super) fn left_open(&mut self) -> Range<usize> {
+        self.empty();
+        let nothing = if self.form == BatchForm::Jsonl { NULL.len() } else { 0 };
+        self.out.len() - nothing..self.out.len()
+    }
+}
+
+/// A text as a cell of either form.
+pub(super) fn cell_text(form: BatchForm, out: &mut Vec<u8>, text: &str) {
+    // Rows are looked at in a terminal too.
+    let text = &escaped(text);
+    match form {
+        BatchForm::Csv => csv_text(out, text),
+        BatchForm::Jsonl => json_text(out, text),
     }
 }
 

@@ -5,7 +5,8 @@ use std::collections::BTreeMap;
 use std::io::Write;
 use std::sync::{Condvar, Mutex, PoisonError};
 
-use super::batch::{Batch, BlockDone, Worker};
+use super::batch::{Batch, BlockDone, MOST_TOLD, Worker};
+use super::ids::Ids;
 use crate::input::{Problem, RowBlocks};
 
 /// Blocks that may wait for an earlier one, for each worker (house rule: enough that none stands idle).
@@ -20,6 +21,12 @@ pub struct BatchEnd {
     pub problems: u64,
     /// Rows with a girth that adults rarely have.
     pub unusual: u64,
+    /// Rows read without an id.
+    pub nameless: u64,
+    /// Rows read with the id of a row before them, as far as that is remembered.
+    pub repeated: u64,
+    /// The first rows of which something is told, as `row 7: …`.
+    pub told: Vec<String>,
     /// Why the table could not be read to its end.
     pub input: Option<Problem>,
     /// Why the output could not be written.
@@ -32,14 +39,19 @@ struct Ordered<'o> {
     told: &'o mut (dyn FnMut(u64, u64) + Send),
     next: u64,
     waiting: BTreeMap<u64, BlockDone>,
+    ids: Ids,
     end: BatchEnd,
 }
 
 impl Ordered<'_> {
-    fn put(&mut self, done: BlockDone) {
+    fn put(&mut self, batch: &Batch, done: BlockDone) {
         self.waiting.insert(done.number, done);
-        while let Some(done) = self.waiting.remove(&self.next) {
+        while let Some(mut done) = self.waiting.remove(&self.next) {
             self.next += 1;
+            self.end.repeated += batch.settle(&mut done, &mut self.ids);
+            let room = MOST_TOLD.saturating_sub(self.end.told.len());
+            self.end.told.extend(done.told.into_iter().take(room).map(|(_, what)| what));
+            self.end.nameless += done.nameless;
             self.end.rows += done.rows;
             self.end.problems += done.problems;
             self.end.unusual += done.unusual;
@@ -68,7 +80,7 @@ pub fn run_batch(
     if end.output.is_some() {
         return end;
     }
-    let ordered = Ordered { out, told, next: 0, waiting: BTreeMap::new(), end };
+    let ordered = Ordered { out, told, next: 0, waiting: BTreeMap::new(), ids: Ids::default(), end };
     let (table, written, turn) = (Mutex::new(blocks), Mutex::new(ordered), Condvar::new());
     let work = || {
         let mut worker = Worker::default();
@@ -93,7 +105,7 @@ pub fn run_batch(
             }
             drop(held);
             let done = batch.run(&block, &mut worker);
-            written.lock().unwrap_or_else(PoisonError::into_inner).put(done);
+            written.lock().unwrap_or_else(PoisonError::into_inner).put(batch, done);
             turn.notify_all();
         }
     };

@@ -5,7 +5,7 @@ use std::path::PathBuf;
 
 use anyhow::anyhow;
 use clap::{Args, ValueEnum};
-use tapeline::caseload::{Batch, BatchForm, run_batch};
+use tapeline::caseload::{Batch, BatchEnd, BatchForm, run_batch};
 use tapeline::words;
 
 use super::exit::{Exit, Failure};
@@ -81,22 +81,42 @@ pub(crate) fn run(args: &BatchArgs) -> Result<Exit, Failure> {
         return Err(anyhow::Error::new(fault).context("the rows could not be written").into());
     }
     out.finish()?;
+    tell(&end, batch.writes_problems());
+    Ok(Exit::of_faults(end.problems > 0))
+}
+
+/// What is said of the rows beside them.
+fn tell(end: &BatchEnd, has_problems: bool) {
+    let rows = |count: u64| {
+        let count = words::counted(usize::try_from(count).unwrap_or(usize::MAX), "row", "rows");
+        format!("{count} of {}", end.rows)
+    };
+    if !has_problems {
+        end.told.iter().for_each(|what| say::note(what));
+    }
     if end.unusual > 0 {
-        let count = usize::try_from(end.unusual).unwrap_or(usize::MAX);
-        let of = words::counted(count, "row", "rows");
         say::note(&format!(
-            "{of} of {} with a girth that adults rarely have: look at units and digits; the column `findings` has \
+            "{} with a girth that adults rarely have: look at units and digits; the column `findings` has \
              `unusual-girth` there",
-            end.rows
+            rows(end.unusual)
+        ));
+    }
+    if end.nameless > 0 {
+        say::note(&format!("{} without an id; `row` and its number stand in its place", rows(end.nameless)));
+    }
+    if end.repeated > 0 {
+        say::note(&format!(
+            "{} with the id of an earlier row: what is joined by `id` may get another limb's size",
+            rows(end.repeated)
         ));
     }
     if end.problems > 0 {
-        let count = usize::try_from(end.problems).unwrap_or(usize::MAX);
-        say::note(&format!(
-            "{} of {} could not be read; the column `problem` says why",
-            words::counted(count, "row", "rows"),
-            end.rows
-        ));
+        let count = usize::try_from(end.problems + end.nameless + end.repeated).unwrap_or(usize::MAX);
+        let why = match (has_problems, count > end.told.len()) {
+            (true, _) => "; the column `problem` says why",
+            (false, true) => "; the first are told above, the column `problem` has all",
+            (false, false) => "",
+        };
+        say::note(&format!("{} could not be read{why}", rows(end.problems)));
     }
-    Ok(Exit::of_faults(end.problems > 0))
 }
