@@ -132,6 +132,60 @@ fn one_label_in_two_files() {
     assert_eq!(printed_labels(&[&one]), ["a"]);
 }
 
+/// Exponents of an untested knit (house rule, restated).
+const UNTESTED: (f64, f64) = (0.7, 1.5);
+
+// Source: derived. The SD of a pull, by moving each of its three lengths by their SD of 0.1 cm; of n repeats 0.1/√n.
+#[test]
+fn a_pull_knows_how_well_it_tells_the_exponent() {
+    let of = |relaxed: f64, light: &str, heavy: &str| {
+        let pulls = format!("{{weight: 500 g, length: {heavy}}}, {{weight: 200 g, length: {light}}}");
+        let text =
+            format!("tapeline: fabric/1\nlabel: s\nstrip: {{relaxed: {relaxed} cm, pulls: [{pulls}]}}\n");
+        fabric(&text).unwrap().exponent.unwrap()
+    };
+    let b = |relaxed: f64, light: f64, heavy: f64| {
+        2.5_f64.ln() / ((heavy / relaxed - 1.0) / (light / relaxed - 1.0)).ln()
+    };
+    let by_hand = |relaxed: f64, light: f64, heavy: f64| {
+        let h = 1e-5;
+        let squares = [
+            b(relaxed, light, heavy + h) - b(relaxed, light, heavy - h),
+            b(relaxed, light + h, heavy) - b(relaxed, light - h, heavy),
+            b(relaxed + h, light, heavy) - b(relaxed - h, light, heavy),
+        ]
+        .map(|change| change / (2.0 * h));
+        0.1 * squares.iter().map(|one| one * one).sum::<f64>().sqrt()
+    };
+    for (relaxed, light, heavy) in [(20.0, 23.2, 27.1), (20.0, 22.0, 22.9), (30.0, 33.0, 41.0)] {
+        let found = of(relaxed, &format!("{light} cm"), &format!("{heavy} cm"));
+        assert!((found.value - b(relaxed, light, heavy)).abs() < 1e-9);
+        let sd = found.pull_sd.unwrap();
+        assert!((sd - by_hand(relaxed, light, heavy)).abs() < 1e-6, "{sd}");
+    }
+    let often = of(20.0, "[23.2 cm, 23.2 cm, 23.2 cm, 23.2 cm]", "27.1 cm").pull_sd.unwrap();
+    assert!(often < of(20.0, "23.2 cm", "27.1 cm").pull_sd.unwrap());
+}
+
+// Source: house rules: an exponent outside those of untested knits, or an SD above 0.1, is asked about and is judged
+// with no fewer exponents than it leaves open.
+#[test]
+fn an_exponent_in_doubt_is_never_milder_than_none() {
+    use tapeline::garment::{Exponent, ExponentDoubt};
+    let stated = |value: f64| Exponent::stated(value, None);
+    assert_eq!(stated(0.69).doubt(UNTESTED), Some(ExponentDoubt::Odd));
+    assert_eq!(stated(0.7).doubt(UNTESTED), None);
+    assert_eq!(stated(1.51).doubt(UNTESTED), Some(ExponentDoubt::Odd));
+    assert_eq!(stated(0.4).band(0.1, UNTESTED), (0.4 - 0.1, 1.5));
+    let pulled = |sd: f64| Exponent { value: 1.0, sd: None, pull_sd: Some(sd) };
+    assert_eq!(pulled(0.101).doubt(UNTESTED), Some(ExponentDoubt::Unsure));
+    assert_eq!(pulled(0.1).doubt(UNTESTED), None);
+    assert_eq!(pulled(0.1).band(0.1, UNTESTED), (0.9, 1.1));
+    let (low, high) = pulled(0.15).band(0.1, UNTESTED);
+    assert!((low - (1.0 - 0.15 * 3.0_f64.sqrt())).abs() < 1e-12 && (high - 2.0 + low).abs() < 1e-12);
+    assert_eq!(pulled(0.9).band(0.1, UNTESTED), UNTESTED);
+}
+
 // Source: derived (b = ln(F2/F1)/ln(e2/e1); 1 gf hangs as 1 g).
 #[test]
 fn a_strip_pull_gives_the_exponent() {
@@ -141,13 +195,13 @@ fn a_strip_pull_gives_the_exponent() {
     let found = of("{weight: 100 g, length: 22 cm}, {weight: 300 gf, length: 25 cm}").unwrap();
     let exponent = found.exponent.unwrap();
     assert!((exponent.value - 3.0_f64.ln() / 2.5_f64.ln()).abs() < 1e-12);
-    assert!(!found.has_curve() && (exponent.band(0.1).1 - exponent.value - 0.1).abs() < 1e-12);
+    assert!(!found.has_curve() && (exponent.band(0.1, UNTESTED).1 - exponent.value - 0.1).abs() < 1e-12);
     assert!(
         of("{weight: 100 g, length: 22 cm}, {weight: 300 g, length: 21 cm}").unwrap_err().contains("heavier")
     );
     assert!(of("{weight: 100 g, length: 22 cm}").unwrap_err().contains("two weights"));
     let stated = fabric("tapeline: fabric/1\nlabel: s\nexponent: {value: 1.1, sd: 0.05}\n").unwrap();
-    assert!((stated.exponent.unwrap().band(0.1).1 - 1.1 - 0.05 * 3.0_f64.sqrt()).abs() < 1e-12);
+    assert!((stated.exponent.unwrap().band(0.1, UNTESTED).1 - 1.1 - 0.05 * 3.0_f64.sqrt()).abs() < 1e-12);
 }
 
 fn hung(pulls: &str, rest: &str) -> Result<Fabric, String> {

@@ -436,6 +436,13 @@ fn of_pressure() -> Vec<Case> {
             arm().chart_with("units:", &fabric_with("100", "36", "branch: loading\n")),
             knitted("100", "36"),
         ),
+        // House rule: exponents of untested knits go from 0.7 to 1.5.
+        case(
+            "exponent-doubt",
+            "caution",
+            arm().chart_with("units:", &fabric_with("100", "36", "exponent: 0.69\n")),
+            arm().chart_with("units:", &fabric_with("100", "36", "exponent: 0.7\n")),
+        ),
         case("set-high", "clear-first", set("216"), set("100")),
         case("layers", "note", arm().garment(&worn_together()), arm()),
         case("wrap-shortfall", "note", arm().garment(WRAP), arm()),

@@ -29,6 +29,7 @@
 // What tests share.
 mod made;
 mod source;
+mod strip;
 mod support;
 mod same_size;
 mod same_step;

@@ -205,6 +205,8 @@ fn gradient(chart: Option<usize>) -> GradientBlock {
         any_rise: None,
         place: None,
         against: None,
+        exponents: Vec::new(),
+        exponents_words: None,
         pairs: Vec::new(),
         decide: Vec::new(),
         after_strip_pull: Vec::new(),

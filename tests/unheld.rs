@@ -207,7 +207,7 @@ fn pieces_of_one_knit_turn_together_where_they_are_said_to() {
     let limb = arm();
     let outfit = |exponent: Option<f64>, alike: bool, upper: f64| {
         let mut cloth = knit.clone();
-        cloth.exponent = exponent.map(|value| Exponent { value, sd: None });
+        cloth.exponent = exponent.map(|value| Exponent::stated(value, None));
         let mut other = cloth.clone();
         if !alike {
             other.label = crate::made::text("other knit");

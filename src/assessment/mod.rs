@@ -68,7 +68,7 @@ pub use outcome::Outcome;
 pub use own_readings::read_and_estimated;
 pub use reading_findings::contradiction;
 pub use setting::Setting;
-pub use size_findings::{class_place, ends, fall_words};
+pub use size_findings::{class_place, ends, fall_words, usual_exponents};
 pub use standing::{Rank, Standing};
 pub use wanted::{PrescribedHere, WantedPressure, claim_printed, claimed_band, class_printed};
 pub use weigh::limb_outcome;

@@ -47,6 +47,7 @@ pub(super) fn of_estimate(what: &Garments<'_>, place: Place, rules: &Rules) -> V
     found.extend(top_edge(what.estimated, place, rules));
     found.extend(of_readings(what, place));
     found.extend(pieces(what, place));
+    found.extend(exponents(what, place, rules));
     if let Some(gap) = fall_gap(
         &what.on,
         &Asked { name: what.name, outfit: what.outfit, to_obtain: what.to_obtain },
@@ -56,6 +57,11 @@ pub(super) fn of_estimate(what: &Garments<'_>, place: Place, rules: &Rules) -> V
         found.push(finding::fall_unknown::fall_unknown(place, &gap.why, &gap.way_on).measures(gap.measure));
     }
     found
+}
+
+/// The exponents of untested knits, as the rules have them.
+pub fn usual_exponents(rules: &Rules) -> (f64, f64) {
+    (rules.number(NumberId::StretchExponentLow), rules.number(NumberId::StretchExponentHigh))
 }
 
 /// First and last judged landmark of an estimate.
@@ -277,4 +283,18 @@ fn pieces(what: &Garments<'_>, place: Place) -> Vec<Finding> {
         }
     }
     found
+}
+
+/// Exponents of knits that are asked about.
+fn exponents(what: &Garments<'_>, place: Place, rules: &Rules) -> Vec<Finding> {
+    let usual = usual_exponents(rules);
+    what.outfit
+        .fabrics()
+        .into_iter()
+        .filter_map(|fabric| {
+            let exponent = fabric.exponent?;
+            let doubt = exponent.doubt(usual)?;
+            Some(finding::exponent_doubt::exponent_doubt(place, &fabric.label, exponent, doubt, usual))
+        })
+        .collect()
 }

@@ -17,7 +17,7 @@ use super::exit::{Exit, Failure};
 use super::files::{Files, What};
 use super::options::{Day, Place, Sets};
 use super::session::{EVERYTHING, Session};
-use super::{seen, stream, writer};
+use super::{seen, sets, stream, writer};
 
 pub(crate) const EXAMPLES: &str = "Examples:
   tapeline fabric knit.yaml
@@ -26,9 +26,10 @@ pub(crate) const EXAMPLES: &str = "Examples:
 
 A bench test stands in a fabric file as
   bench: {kind: strip, width: 5 cm, relaxed: 20 cm, pulls: [{weight: 200 g, length: [23.1 cm, 23.3 cm]}]}
-Hang the weights in rising order, stretch the piece to the end and back five times first, and read each length
-while the weights come off. A strip hangs from one end (`strip`); a loop or tube over two bars (`loop`) carries
-the pull on both sides.
+Stretch the piece to the end and back five times first. Hang the heaviest weight, then take weights off, and read
+each length while they come off (in the file their order does not matter). A strip hangs from one end (`strip`); a
+loop or tube over two bars (`loop`) carries the pull on both sides. Two weights on a strip of any width give the
+exponent alone: `strip: {relaxed: 20 cm, pulls: [{weight: 500 g, length: 27.1 cm}, {weight: 200 g, length: 23.2 cm}]}`.
 
 Records with sensor readings, and the charts or garments that were read, give the clinic's own spread between
 wearers, from eight readings on.";
@@ -54,13 +55,15 @@ pub(crate) struct Fabric {
 pub(crate) fn run(args: &Fabric) -> Result<Exit, Failure> {
     let files = Files::read(&args.files, None, "fabric", &EVERYTHING)?;
     let records = files.names_of(What::Kind(FileKind::Record));
-    let blocks = if records.is_empty() { curves(args, files)? } else { spread(args, &records, &files)? };
+    let (blocks, faulty) =
+        if records.is_empty() { curves(args, files)? } else { (spread(args, &records, &files)?, false) };
     args.place.write(&terminal(&blocks, stream::columns()))?;
-    Ok(Exit::Fine)
+    Ok(Exit::of_faults(faulty))
 }
 
-/// Each fabric as it was read; the one curve written.
-fn curves(args: &Fabric, files: Files) -> Result<Vec<Block>, Failure> {
+/// Each fabric as it was read, and whether one is asked about; the one curve written.
+fn curves(args: &Fabric, files: Files) -> Result<(Vec<Block>, bool), Failure> {
+    let (rules, _) = sets::open(&args.sets)?;
     if let Some(other) = files.all().iter().find(|given| given.what != What::Kind(FileKind::Fabric)) {
         let name = &other.source.name;
         let what = other.what.spoken();
@@ -70,7 +73,7 @@ fn curves(args: &Fabric, files: Files) -> Result<Vec<Block>, Failure> {
     if args.fabric_out.is_some() && sources.len() > 1 {
         return Err(anyhow!("`--fabric-out` writes one curve; name one fabric").into());
     }
-    let mut blocks = Vec::new();
+    let (mut blocks, mut faulty) = (Vec::new(), false);
     for source in sources {
         let fabric = open_fabric(source)?;
         if let Some(path) = &args.fabric_out {
@@ -78,8 +81,11 @@ fn curves(args: &Fabric, files: Files) -> Result<Vec<Block>, Failure> {
         }
         blocks.push(Block::lead(fabric.label.to_string()));
         blocks.extend(seen::fabric(&fabric));
+        let doubts = seen::fabric_doubts(&fabric, &rules);
+        faulty |= !doubts.is_empty();
+        blocks.extend(doubts);
     }
-    Ok(blocks)
+    Ok((blocks, faulty))
 }
 
 /// How far the clinic's own readings spread about the estimates; each record is a limb of its own.

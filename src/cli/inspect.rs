@@ -149,7 +149,12 @@ fn seen(
         What::Kind(FileKind::Visits) => vec![Block::list(visits(source)?)],
         What::Kind(FileKind::Chart) => chart(&open_chart(source, schemes)?.chart, rules, shape, faulty),
         What::Kind(FileKind::Garment | FileKind::Wrap) => seen::outfit(&open_outfit(source, schemes)?.outfit),
-        What::Kind(FileKind::Fabric) => seen::fabric(&open_fabric(source)?),
+        What::Kind(FileKind::Fabric) => {
+            let fabric = open_fabric(source)?;
+            let doubts = seen::fabric_doubts(&fabric, rules);
+            *faulty |= !doubts.is_empty();
+            seen::fabric(&fabric).into_iter().chain(doubts).collect()
+        }
         What::Kind(FileKind::Scheme) => seen::scheme(&open_scheme(source)?),
         What::Kind(FileKind::Rules) => seen::rules(&read_rules(Some(source))?),
         What::SizeTable => {

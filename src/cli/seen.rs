@@ -1,8 +1,10 @@
 //! Owns how `inspect` shows what was read: blocks for each kind of file, figures through `words`.
 
 use tapeline::anatomy::{Landmark, Limb};
+use tapeline::assessment::usual_exponents;
 use tapeline::document::{Block, Column, Entry, Table};
-use tapeline::garment::{Chart, Claim, Fabric, Garment, Outfit, Piece, Scheme, Wrap};
+use tapeline::finding::exponent_doubt_words;
+use tapeline::garment::{Chart, Claim, Exponent, Fabric, Garment, Outfit, Piece, Scheme, Wrap};
 use tapeline::quantity::Range;
 use tapeline::record::{Allergies, LimbRecord, Record};
 use tapeline::rules::Rules;
@@ -173,12 +175,23 @@ fn wrap(wrap: &Wrap) -> Block {
     ])
 }
 
-/// A fabric: its curve.
+/// What is to look at in a fabric.
+pub(crate) fn fabric_doubts(fabric: &Fabric, rules: &Rules) -> Vec<Block> {
+    let usual = usual_exponents(rules);
+    let doubt = fabric.exponent.and_then(|one| Some((one, one.doubt(usual)?)));
+    doubt.map_or_else(Vec::new, |(one, doubt)| {
+        let (what, next) = exponent_doubt_words(&fabric.label, one, doubt, usual);
+        vec![Block::heading("To look at"), Block::list([format!("{what} {next} (exponent-doubt)")])]
+    })
+}
+
+/// A fabric: its curve, and its exponent where it has one.
 pub(crate) fn fabric(fabric: &Fabric) -> Vec<Block> {
     let mut blocks = vec![keys(vec![
         ("Label", Some(fabric.label.to_string())),
         ("Basis", Some(fabric.basis.word().to_owned())),
         ("Tension varies by", fabric.tension_sd.map(words::fraction_percent)),
+        ("Exponent", fabric.exponent.map(exponent)),
         ("Note", fabric.note.as_ref().map(ToString::to_string)),
     ])];
     if fabric.has_curve() {
@@ -190,6 +203,12 @@ pub(crate) fn fabric(fabric: &Fabric) -> Vec<Block> {
         blocks.push(Block::Table(points));
     }
     blocks
+}
+
+/// `1.15 (SD 0.06), by a strip pull`.
+fn exponent(one: Exponent) -> String {
+    let by = if one.pull_sd.is_some() { ", by a strip pull" } else { ", as stated" };
+    format!("{}{by}", words::exponent(one.value, one.known_sd()))
 }
 
 /// A scheme: its classes and limits.

@@ -90,7 +90,7 @@ impl<'o> Knits<'o> {
         let fabric = self.all.get(number).and_then(|one| one.fabric);
         let exponent = fabric.and_then(|curve| curve.0.exponent);
         exponent.map_or(rules.band, |exponent| {
-            let (low, high) = exponent.band(rules.fall.strip_band);
+            let (low, high) = exponent.band(rules.fall.strip_band, (rules.band.low, rules.band.high));
             Band { low, high }
         })
     }

@@ -81,6 +81,7 @@ pub const ALL: &[&Entry] = &[
     &super::reading_in_hollow::ENTRY,
     &super::readings_elsewhere::ENTRY,
     &super::loading_branch::ENTRY,
+    &super::exponent_doubt::ENTRY,
     &super::calipers_differ::ENTRY,
     &super::target_rises::ENTRY,
     &super::target_beyond::ENTRY,

@@ -35,7 +35,7 @@ pub use bench::{Bench, BenchKind, LEAST_SPREAD, Pooled, Pull, isotonic, pool};
 pub use branch::Branch;
 pub use chart::{BetweenSizes, Chart, Claim, MeasuredSize, printed_labels};
 pub use class_band::{ClassBand, ClassPlace, GraduationLimit};
-pub use exponent::Exponent;
+pub use exponent::{Exponent, ExponentDoubt, MOST_PULL_SD, StripPull};
 pub use fabric::{Fabric, Tensed};
 pub use made::{Garment, TopEdge};
 pub use outfit::{MOST_FABRICS, MOST_PIECES, Outfit, Piece, Worn};

@@ -1,6 +1,7 @@
 //! Owns the reading of the `bench` block of a fabric file.
 
 use super::bench::MOST_STRETCH;
+use super::exponent::StripPull;
 use super::{Bench, BenchKind, Branch, Exponent, Pull};
 use crate::input::Item;
 use crate::quantity::{Dimension, STANDARD_GRAVITY, read_quantity};
@@ -102,10 +103,10 @@ pub(super) fn read_strip(item: &Item<'_>) -> Option<Exponent> {
     }
     let read: Vec<Vec<Pull>> =
         list.iter().map(|one| read_pull(one, relaxed_cm, Branch::Return)).collect::<Option<_>>()?;
-    let mut points: Vec<(f64, f64)> = read.iter().filter_map(|repeats| mean(repeats, relaxed_cm)).collect();
-    points.sort_by(|one, other| one.1.total_cmp(&other.1));
+    let mut points: Vec<StripPull> = read.iter().filter_map(|repeats| mean(repeats)).collect();
+    points.sort_by(|one, other| one.force.total_cmp(&other.force));
     let exponent = match points.as_slice() {
-        [light, heavy] => Exponent::of_pulls(*light, *heavy),
+        [light, heavy] => Exponent::of_pulls(relaxed_cm, *light, *heavy),
         _ => None,
     };
     if exponent.is_none() {
@@ -114,10 +115,10 @@ pub(super) fn read_strip(item: &Item<'_>) -> Option<Exponent> {
     exponent
 }
 
-/// Mean stretch (a fraction) and force of the repeats of one weight.
-fn mean(repeats: &[Pull], relaxed_cm: f64) -> Option<(f64, f64)> {
+/// Mean length and force of the repeats of one weight.
+fn mean(repeats: &[Pull]) -> Option<StripPull> {
     let force = repeats.first()?.force_n;
-    let count = f64::from(u32::try_from(repeats.len()).ok()?);
-    let sum: f64 = repeats.iter().map(|pull| pull.length_cm / relaxed_cm - 1.0).sum();
-    Some((sum / count, force))
+    let count = u32::try_from(repeats.len()).ok()?;
+    let sum: f64 = repeats.iter().map(|pull| pull.length_cm).sum();
+    Some(StripPull { force, length_cm: sum / f64::from(count), repeats: count })
 }

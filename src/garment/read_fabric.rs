@@ -95,13 +95,13 @@ fn read_stated(item: &Item<'_>) -> Option<Exponent> {
     // House rule: no knit pulls as the tenth root or the fifth power of its stretch.
     let value_of = |one: &Item<'_>| in_bounds(one, 0.1, 5.0);
     if !item.is_block() {
-        return value_of(item).map(|value| Exponent { value, sd: None });
+        return value_of(item).map(|value| Exponent::stated(value, None));
     }
     let fields = item.fields()?;
     let value = fields.required("value", "the exponent, as `value: 1.05`").and_then(|one| value_of(&one));
     let sd = fields.optional("sd").map(|one| in_bounds(&one, 0.0, 1.0));
     fields.finish();
-    Some(Exponent { value: value?, sd: sd.map_or(Some(None), |sd| sd.map(Some))? })
+    Some(Exponent::stated(value?, sd.map_or(Some(None), |sd| sd.map(Some))?))
 }
 
 /// What `curve` or `bench` gives.

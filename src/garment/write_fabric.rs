@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use super::{Branch, Fabric};
+use super::{Branch, Fabric, MOST_PULL_SD};
 use crate::rules::Basis;
 use crate::words::trimmed;
 
@@ -34,7 +34,9 @@ pub fn fabric_file(fabric: &Fabric) -> String {
     }
     if let Some(exponent) = fabric.exponent {
         let value = plain(exponent.value);
-        let _ = match exponent.sd {
+        // A good pull has the usual band without a word; its SD, read back as stated, would make it narrower.
+        let wide = exponent.pull_sd.filter(|sd| *sd > MOST_PULL_SD);
+        let _ = match exponent.sd.or(wide) {
             Some(sd) => writeln!(text, "exponent: {{value: {value}, sd: {}}}", plain(sd)),
             None => writeln!(text, "exponent: {value}"),
         };

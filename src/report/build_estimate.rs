@@ -1,8 +1,8 @@
 //! Owns the blocks of one garment's estimate: pressures, reference, fall.
 
 use super::{
-    BesideBlock, DecideBlock, Figure, GradientBlock, MarkBlock, PairBlock, PressureBlock, ProfileBlock,
-    ReadBlock, ReferenceBlock, ResidualBlock, TopEdgeBlock, TurnBlock,
+    BesideBlock, DecideBlock, ExponentBlock, Figure, GradientBlock, MarkBlock, PairBlock, PressureBlock,
+    ProfileBlock, ReadBlock, ReferenceBlock, ResidualBlock, TopEdgeBlock, TurnBlock,
 };
 use crate::assessment::{contradiction, fall_words};
 use crate::estimate::{Estimated, FallOf, MarkEstimate, ProfilePoint};
@@ -158,6 +158,11 @@ pub(super) fn gradient(of: &Of<'_>) -> GradientBlock {
     // A fall that is not held against itself rests on nothing.
     let is_open = estimated.fall.as_ref().is_some_and(|verdict| verdict.unheld.is_some());
     let grade = if known { Some(estimated.grade().unwrap_or(Grade::Undecided)) } else { None };
+    let exponents = if fall.is_some_and(|fall| fall.decided_by == GradientBasis::Stretch && !is_open) {
+        exponents(of.outfit)
+    } else {
+        Vec::new()
+    };
     let shows_place = grade.is_some_and(|grade| grade != Grade::None);
     GradientBlock {
         chart: of.chart,
@@ -178,6 +183,8 @@ pub(super) fn gradient(of: &Of<'_>) -> GradientBlock {
         any_rise: chance(|one| one.any_rise),
         place: fall.and_then(|fall| fall.place).filter(|_| shows_place),
         against: fall.and_then(|fall| fall.against).filter(|_| shows_place),
+        exponents_words: exponents_words(&exponents),
+        exponents,
         pairs: fall
             .map(|fall| {
                 fall.pairs
@@ -224,6 +231,31 @@ pub(super) fn gradient(of: &Of<'_>) -> GradientBlock {
         beside: beside(estimated, of.outfit.is_pulled()),
         pulled: of.outfit.is_pulled(),
     }
+}
+
+fn exponents(outfit: &Outfit) -> Vec<ExponentBlock> {
+    let known = outfit.fabrics().into_iter().filter_map(|fabric| Some((fabric, fabric.exponent?)));
+    known
+        .map(|(fabric, exponent)| ExponentBlock {
+            fabric: fabric.label.to_string(),
+            value: Figure::new(exponent.value, 2),
+            sd: exponent.known_sd().and_then(|sd| Figure::new(sd, 2)),
+            by_pull: exponent.pull_sd.is_some(),
+        })
+        .collect()
+}
+
+/// `The exponent of knit R2 is 1.15 (SD 0.06), by a strip pull.`
+fn exponents_words(all: &[ExponentBlock]) -> Option<String> {
+    let said: Vec<String> = all
+        .iter()
+        .filter_map(|one| {
+            let said = words::exponent(one.value.as_ref()?.value, one.sd.as_ref().map(|sd| sd.value));
+            let by = if one.by_pull { "by a strip pull" } else { "as stated" };
+            Some(format!("The exponent of {} is {said}, {by}.", one.fabric))
+        })
+        .collect();
+    (!said.is_empty()).then(|| said.join(" "))
 }
 
 /// Of pieces of several knits the one whose knit is to be pulled is named.

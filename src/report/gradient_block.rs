@@ -45,6 +45,10 @@ pub struct GradientBlock {
     pub place: Option<Landmark>,
     /// Against which.
     pub against: Option<Landmark>,
+    /// The exponents of the knits that the fall by stretch takes; [] = none is known, or it rests on a curve.
+    pub exponents: Vec<ExponentBlock>,
+    /// The same as a sentence.
+    pub exponents_words: Option<String>,
     /// Each mark against the one below it.
     pub pairs: Vec<PairBlock>,
     /// What would decide.
@@ -98,6 +102,19 @@ pub struct TurnBlock {
     pub high: Option<Figure>,
     /// The grade; `possible` stands for `none` too.
     pub grade: Grade,
+}
+
+/// The exponent of a knit.
+#[derive(Clone, Debug, Serialize)]
+pub struct ExponentBlock {
+    /// The fabric's label.
+    pub fabric: String,
+    /// The exponent.
+    pub value: Option<Figure>,
+    /// Its SD, stated or by the lengths read; null = not known.
+    pub sd: Option<Figure>,
+    /// Whether a strip pull gave it; otherwise the file states it.
+    pub by_pull: bool,
 }
 
 /// A residual pressure against its limits.

@@ -41,7 +41,9 @@ pub use decision_block::{ActBlock, DecisionBlock, SubjectBlock};
 pub use design_block::{DesignBlock, DesignRange, DesignSize};
 pub use figure::Figure;
 pub use finding_row::{DecidedBy, FindingRow};
-pub use gradient_block::{BesideBlock, DecideBlock, GradientBlock, PairBlock, ResidualBlock, TurnBlock};
+pub use gradient_block::{
+    BesideBlock, DecideBlock, ExponentBlock, GradientBlock, PairBlock, ResidualBlock, TurnBlock,
+};
 pub use model::{
     ArterialBlock, GroupBlock, LegBlock, LengthBlock, LimbBlock, MeasuredBlock, PresentBlock, QuestionBlock,
     RecordBlock, Report, RulesBlock, ScreeningBlock, Tool,

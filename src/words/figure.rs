@@ -68,6 +68,12 @@ pub fn chance(share: f64) -> String {
     }
 }
 
+/// `1.15 (SD 0.06)`: an exponent of a knit, with its SD where that is known.
+pub fn exponent(value: f64, sd: Option<f64>) -> String {
+    let sd = sd.map_or_else(String::new, |sd| format!(" (SD {})", decimal(sd, 2)));
+    format!("{}{sd}", trimmed(value, 2))
+}
+
 /// Centimetres of whole tenths of a millimetre: the one way from tenths to centimetres.
 #[expect(clippy::cast_precision_loss, reason = "a limb is far shorter than 2^53 tenths of a millimetre")]
 pub fn cm_of_tenths(tenths: i64) -> f64 {

@@ -29,9 +29,9 @@ impl engine::Script for Script {
                 Ok(())
             })
             .above([
-                "  1 bench: weights hung from a piece, with its length under each".to_owned(),
+                "  1 bench: weights hung from a piece, with its length under each; the heaviest first, read as they come off".to_owned(),
                 "  2 curve: points of stretch and tension".to_owned(),
-                "  3 strip: two weights on a strip of any width".to_owned(),
+                "  3 strip: two weights on a strip of any width, the heaviest first; they give the exponent alone".to_owned(),
             ])
             .done_if(HOW.iter().any(|how| draft.has(how))),
         ];

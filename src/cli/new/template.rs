@@ -31,7 +31,7 @@ fn write_key(out: &mut String, kind: FileKind, key: &Key) {
         (FileKind::Record, "marks") => out.push_str(
             "marks:                      # landmarks: words or letters; at: distance from the zero; girth: tape value or [two, of them]\n  - {landmark: , at: , girth: }\n  - {landmark: , at: , girth: }\n  - {landmark: , at: , girth: }\n",
         ),
-        (FileKind::Record, "left" | "right") | (FileKind::Fabric, "strip" | "exponent" | "branch") => {}
+        (FileKind::Record, "left" | "right") => {}
         (FileKind::Chart, "sizes") => out.push_str(
             "sizes:                      # small to large; a range as 16-18, under 14 or over 36\n  - size: \n    girths: {wrist: , forearm: , axilla: }\n    # flat_width: {wrist: , forearm: , axilla: }   # laid flat, half the relaxed girth\n",
         ),

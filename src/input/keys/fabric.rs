@@ -29,8 +29,8 @@ pub static FABRIC: Block = Block::of(
         Key::optional(
             "strip",
             Form::Block(&STRIP),
-            "strip: {relaxed: 20 cm, pulls: [{weight: 200 g, length: 23.1 cm}, {weight: 500 g, length: 27 cm}]}",
-            "two pulls on a strip, in place of the exponent",
+            "strip: {relaxed: 20 cm, pulls: [{weight: 500 g, length: 27.1 cm}, {weight: 200 g, length: 23.2 cm}]}",
+            "two pulls on a strip, the heaviest weight first, in place of the exponent",
         ),
         Key::optional(
             "branch",
@@ -71,8 +71,8 @@ static STRIP: Block = Block::of(
         Key::required(
             "pulls",
             Form::Blocks(&PULL),
-            "pulls: [{weight: 200 g, length: 23.1 cm}, {weight: 500 g, length: 27 cm}]",
-            "two weights, each with its length",
+            "pulls: [{weight: 500 g, length: 27.1 cm}, {weight: 200 g, length: 23.2 cm}]",
+            "two weights, the heaviest hung first, each with its length",
         ),
     ],
 );
@@ -100,7 +100,7 @@ static BENCH: Block = Block::of(
             "pulls",
             Form::Blocks(&PULL),
             "pulls: [{weight: 200 g, length: [23.1 cm, 23.3 cm]}]",
-            "the weights in rising order, with the length under each",
+            "the weights, the heaviest hung first, with the length under each as they come off",
         ),
         Key::optional(
             "loading",

@@ -46,7 +46,8 @@ pub(in crate::render) fn fall_entries(
 fn of_gradient(gradient: &GradientBlock) -> Vec<Entry> {
     let mut keys = vec![Entry::new("Toward the trunk", sentence(&gradient.sentence))];
     if let Some(basis) = gradient.basis {
-        let entry = Entry::new("Basis", basis_words(basis, gradient.pulled));
+        let exponents = gradient.exponents_words.as_ref().map_or_else(String::new, |one| format!(" {one}"));
+        let entry = Entry::new("Basis", format!("{}{exponents}", basis_words(basis, gradient.pulled)));
         // What the other basis says, where both are known.
         keys.push(match &gradient.beside {
             Some(beside) => entry.and(sentence(&beside.words)),
