@@ -138,3 +138,54 @@ fn a_girth_that_adults_rarely_have_is_told_in_a_caseload() {
     assert!(!rows[1].contains("unusual") && !rows[3].contains("unusual"), "{}", done.stdout);
     assert!(done.stderr.contains("1 row of 3 with a girth that adults rarely have"), "{}", done.stderr);
 }
+
+// Source: derived by hand. The other chart asks for the wrist alone and serves b, whose forearm is missing; c has
+// neither a size there nor a forearm; d lacks what both ask for. A chart alone judges what it can.
+#[test]
+fn what_the_other_chart_serves_is_judged() {
+    let folder = folder();
+    fs::write(folder.path().join("limbs.csv"), "id,wrist_cm,forearm_cm\na,15,23\nb,15,\nc,20.5,\nd,,23\n")
+        .unwrap();
+    let wrist = "tapeline: chart/1\nlabel: wrist alone\nlimb: arm\nfrom: wrist\nto: forearm\nunits: {length: cm}\nsizes: [{size: \"1\", girths: {wrist: 14-16}}]\n";
+    fs::write(folder.path().join("wrist.yaml"), wrist).unwrap();
+    let cover = |files: &[&str]| {
+        let args = [&["cover", "limbs.csv"], files, &["--format", "json"]].concat();
+        ran(&folder, &args).expect_status(0).json()
+    };
+    let both = cover(&["chart.yaml", "wrist.yaml"]);
+    assert_eq!((&both["served"]["limbs"], &both["not_judged"]["limbs"]), (&2.into(), &1.into()), "{both}");
+    let lacking = |at: usize| both["charts"][at]["not_judged"]["limbs"].as_u64();
+    assert_eq!((lacking(0), lacking(1)), (Some(2), Some(1)), "{both}");
+    let one = cover(&["chart.yaml"]);
+    assert_eq!((&one["served"]["limbs"], &one["not_judged"]["limbs"]), (&1.into(), &2.into()), "{one}");
+    let page = ran(&folder, &["cover", "limbs.csv", "chart.yaml", "wrist.yaml"]).stdout;
+    assert!(
+        page.contains("Not served and not judged: 25 %, where a girth is missing that a chart asks for."),
+        "{page}"
+    );
+    assert!(page.contains("Not judged, a girth missing: 50 %."), "{page}");
+}
+
+// Source: derived: one limb in centimetres, millimetres, inches (1 in = 2.54 cm) and metres is one limb; column by column.
+#[test]
+fn cover_and_batch_read_each_unit_alike() {
+    let folder = folder();
+    let run = |table: &str| {
+        fs::write(folder.path().join("limbs.csv"), table).unwrap();
+        let cover =
+            ran(&folder, &["cover", "limbs.csv", "chart.yaml", "--format", "json"]).expect_status(0).json();
+        let batch =
+            ran(&folder, &["batch", "limbs.csv", "chart.yaml", "--columns", "id,verdict,size,margin_cm"]);
+        (cover["served"]["limbs"].as_u64(), cover["charts"].to_string(), batch.expect_status(0).stdout)
+    };
+    let cm = run("id,wrist_cm,forearm_cm\na,15.24,22.86\nb,17.78,25.4\nc,13.9,25.4\n");
+    assert_eq!(cm.0, Some(2));
+    for other in [
+        "id,wrist_mm,forearm_mm\na,152.4,228.6\nb,177.8,254\nc,139,254\n",
+        "id,wrist_mm,forearm_cm\na,152.4,22.86\nb,177.8,25.4\nc,139,25.4\n",
+        "id,wrist_cm,forearm_in\na,15.24,9\nb,17.78,10\nc,13.9,10\n",
+        "id,wrist_m,forearm_mm\na,0.1524,228.6\nb,0.1778,254\nc,0.139,254\n",
+    ] {
+        assert_eq!(run(other), cm, "{other}");
+    }
+}

@@ -23,8 +23,10 @@ pub struct Missed {
 pub struct Coverage {
     /// Cases read.
     pub cases: u64,
-    /// Cases with a girth missing that a chart asks for.
+    /// Cases that no chart serves and for which a girth is missing that a chart asks for.
     pub not_judged: u64,
+    /// Cases for which a girth is missing that this chart asks for, by chart.
+    lacking: BTreeMap<usize, u64>,
     /// Cases by the set of sizes that take them and that no certain rise takes out; sizes of all charts are numbered
     /// through.
     sets: BTreeMap<Vec<u16>, u64>,
@@ -77,7 +79,10 @@ impl Coverage {
                 ChartVerdict::Size | ChartVerdict::Between => {
                     set.extend(prepared.upright(case, scratch).into_iter().map(of));
                 }
-                ChartVerdict::NotJudged => judged = false,
+                ChartVerdict::NotJudged => {
+                    judged = false;
+                    *self.lacking.entry(number).or_default() += 1;
+                }
                 ChartVerdict::MeasureAgain | ChartVerdict::MadeToMeasure => {}
             }
             let serves = set.iter().any(|size| usize::from(*size) >= base);
@@ -101,7 +106,7 @@ impl Coverage {
             }
             base += prepared.chart.sizes.len();
         }
-        self.not_judged += u64::from(!judged);
+        self.not_judged += u64::from(!judged && !any);
         self.served_by_any += u64::from(any);
         *self.sets.entry(set).or_default() += 1;
     }
@@ -116,6 +121,7 @@ impl Coverage {
         self.cases += other.cases;
         self.not_judged += other.not_judged;
         self.served_by_any += other.served_by_any;
+        sum(&mut self.lacking, &other.lacking);
         sum(&mut self.sets, &other.sets);
         sum(&mut self.chosen, &other.chosen);
         sum(&mut self.falls, &other.falls);
@@ -137,6 +143,11 @@ impl Coverage {
     /// Cases that a chart serves.
     pub fn served(&self, chart: usize) -> u64 {
         self.served.get(&chart).copied().unwrap_or_default()
+    }
+
+    /// Cases for which a girth is missing that a chart asks for.
+    pub fn lacking(&self, chart: usize) -> u64 {
+        self.lacking.get(&chart).copied().unwrap_or_default()
     }
 
     /// Cases that a chart serves with a fall known to fall.

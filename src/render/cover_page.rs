@@ -15,7 +15,11 @@ pub fn cover_page(report: &CoverReport) -> Vec<Block> {
         blocks.extend(of_design(design));
     }
     if let Some(missing) = report.not_judged.as_ref().filter(|missing| missing.limbs > 0) {
-        blocks.push(Block::text(format!("{} with a girth missing that is asked for.", percent(missing))));
+        let which = if report.charts.len() == 1 { "the chart asks for" } else { "a chart asks for" };
+        blocks.push(Block::text(format!(
+            "Not served and not judged: {}, where a girth is missing that {which}.",
+            percent(missing)
+        )));
     }
     if report.problems > 0 {
         let count = usize::try_from(report.problems).unwrap_or(usize::MAX);
@@ -29,7 +33,7 @@ pub fn cover_page(report: &CoverReport) -> Vec<Block> {
         blocks.extend(side_by_side(report));
     }
     for chart in &report.charts {
-        blocks.extend(of_chart(chart));
+        blocks.extend(of_chart(chart, report.charts.len() > 1));
     }
     if !report.charts.is_empty() {
         blocks.extend(stock(report));
@@ -72,7 +76,7 @@ fn side_by_side(report: &CoverReport) -> Vec<Block> {
     vec![Block::Table(table)]
 }
 
-fn of_chart(chart: &CoverChart) -> Vec<Block> {
+fn of_chart(chart: &CoverChart, several: bool) -> Vec<Block> {
     let fall = chart.falls.as_ref().map(|falls| format!(", {} with a fall known to fall", percent(falls)));
     let alike = Some(&chart.alike).filter(|alike| alike.limbs > 0);
     let alike = alike.map(|alike| {
@@ -81,13 +85,16 @@ fn of_chart(chart: &CoverChart) -> Vec<Block> {
             percent(alike)
         )
     });
+    let lacking = Some(&chart.not_judged).filter(|lacking| several && lacking.limbs > 0);
+    let lacking = lacking.map(|lacking| format!(" Not judged, a girth missing: {}.", percent(lacking)));
     let mut blocks = vec![
         Block::heading(chart.label.as_str()),
         Block::text(format!(
-            "Serves {}{}.{}",
+            "Serves {}{}.{}{}",
             percent(&chart.served),
             fall.unwrap_or_default(),
-            alike.unwrap_or_default()
+            alike.unwrap_or_default(),
+            lacking.unwrap_or_default()
         )),
     ];
     let with_fall = chart.falls.is_some();

@@ -37,6 +37,7 @@ impl CoverReport {
                 file: chart.file.clone(),
                 served: share(found.served(number)),
                 only: share(found.only_chart(number, charts)),
+                not_judged: share(found.lacking(number)),
                 falls: known_fall.then(|| share(found.served_falls(number))),
                 alike: share(found.served(number).saturating_sub(all_chosen)),
                 sizes: sizes.collect(),

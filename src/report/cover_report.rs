@@ -20,7 +20,7 @@ pub struct CoverReport {
     pub rows: Vec<CoverRow>,
     /// Limbs that a size of some chart serves; null with `design`.
     pub served: Option<Share>,
-    /// Limbs with a girth missing that a chart asks for; null with `design`.
+    /// Limbs that no chart serves and for which a girth is missing that a chart asks for; null with `design`.
     pub not_judged: Option<Share>,
     /// The charts; none with `design`.
     pub charts: Vec<CoverChart>,
@@ -59,6 +59,8 @@ pub struct CoverChart {
     pub served: Share,
     /// Those that no other chart serves.
     pub only: Share,
+    /// Limbs for which a girth is missing that it asks for.
+    pub not_judged: Share,
     /// Served by a size whose fall is judged and known to fall; null where it is not asked for or nothing can be estimated.
     pub falls: Option<Share>,
     /// Served by two sizes alike, so that a fitter decides.
