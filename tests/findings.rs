@@ -447,6 +447,15 @@ fn of_pressure() -> Vec<Case> {
         case("layers", "note", arm().garment(&worn_together()), arm()),
         case("wrap-shortfall", "note", arm().garment(WRAP), arm()),
         case("top-edge", "clear-first", arm().garment(&edged("21")), arm().garment(&edged("30.5"))),
+        // 27.7 mmHg are estimated at the wrist: 1.96 SDs of both are 10.6 mmHg.
+        case(
+            "readings-differ",
+            "clear-first",
+            knitted("100", "36")
+                .set("readings", "[{landmark: wrist, pressure: 45, garment: \"sleeves, size 1\"}]"),
+            knitted("100", "36")
+                .set("readings", "[{landmark: wrist, pressure: 38, garment: \"sleeves, size 1\"}]"),
+        ),
         case(
             "readings-mixed",
             "caution",
@@ -494,7 +503,7 @@ fn risen(forearm: f64) -> Scene {
     arm().chart_with("forearm: 20.8", &format!("forearm: {forearm}"))
 }
 
-fn leg_knitted(calf: f64) -> Scene {
+pub(crate) fn leg_knitted(calf: f64) -> Scene {
     leg().chart_with("units:", &fabric("140", "40")).chart_with("calf: 31", &format!("calf: {calf}"))
 }
 

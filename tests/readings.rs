@@ -49,7 +49,7 @@ fn a_reading_that_contradicts_is_told_once() {
         let readings = read([wrist, "20", "13"]);
         knitted("100", "36").set("readings", readings.value("readings")).check().above_note()
     };
-    assert_eq!(ids("45"), ["rise clear-first"]);
+    assert_eq!(ids("45"), ["readings-differ clear-first"]);
     assert_eq!(ids("38.5"), ["off-band clear-first"]);
     assert!(ids("38.4").is_empty());
 }
@@ -112,17 +112,81 @@ fn a_milder_fall_is_never_quoted_as_the_worse() {
     // 100 N/m at 36 % is 27.7 mmHg at a wrist of 17 cm; 45 were read, and both fall.
     let readings = read(["45", "30", "20"]);
     let report = knitted("100", "36").set("readings", readings.value("readings")).check();
-    let said: Vec<String> = report.of("rise").map(|one| one.message.clone()).collect();
+    let said: Vec<String> = report.of("readings-differ").map(|one| one.message.clone()).collect();
     assert!(said[0].contains("45 mmHg read, 28 estimated"), "{said:?}");
     assert!(!said[0].contains("worse") && !said[0].contains("falls"), "{said:?}");
     // Where the readings rise and the estimate falls, the rise is what counts and is told.
     let rising = read(["20", "25", "14"]);
     let report = knitted("100", "36").set("readings", rising.value("readings")).check();
-    let said: Vec<String> = report.of("rise").map(|one| one.message.clone()).collect();
+    let told = |id: &str| report.of(id).map(|one| one.message.clone()).collect::<Vec<_>>().join(" ");
+    assert!(told("readings-differ").contains("worse of the two counts"), "{}", told("readings-differ"));
+    assert!(told("rise").contains("rises"), "{}", told("rise"));
+}
+
+#[test]
+fn a_reading_of_a_size_that_two_charts_have_is_a_problem() {
+    // A girth that was measured says which chart it is of by its file; a reading has to say it too.
+    let other = crate::scene::SLEEVE;
+    let with = |garment: &str| {
+        let readings = format!("[{{landmark: wrist, pressure: 27, garment: \"{garment}\"}}]");
+        Scene::arm().chart(other).set("readings", &readings)
+    };
+    let said = with("sleeves, size 1").problems().join(" ");
     assert!(
-        said.iter().any(|one| one.contains("worse of the two counts") && one.contains("rises")),
-        "{said:?}"
+        said.contains("`sleeves, size 1` is a size of several charts of this run; write `sleeves ["),
+        "{said}"
     );
+    // What is told to write is taken.
+    let remedy = said.split("write `").nth(1).unwrap().split('`').next().unwrap().to_owned();
+    assert!(with(&remedy).try_check().is_ok(), "{remedy}");
+    // One chart alone: the plain name will do.
+    assert!(
+        Scene::arm()
+            .set("readings", "[{landmark: wrist, pressure: 27, garment: \"sleeves, size 1\"}]")
+            .try_check()
+            .is_ok()
+    );
+}
+
+#[test]
+fn far_off_in_the_hollow_alone_refers_nobody() {
+    // The estimate at the ankle is compared with a reading far below it, taken in the hollow or beside it.
+    let leg = |side: &str| {
+        let at = |landmark: &str, mmhg: f64, side: &str| {
+            format!("{{landmark: {landmark}, pressure: {mmhg}{side}, garment: \"stockings, size 1\"}}")
+        };
+        let side = format!(", sensor_side: {side}");
+        crate::findings::leg_knitted(31.0).set("readings", &format!("[{}]", at("ankle", 3.0, &side)))
+    };
+    let hollow = leg("ankle-hollow").check();
+    assert!(hollow.severities("readings-differ").is_empty());
+    assert_eq!(hollow.severities("reading-in-hollow"), ["caution"]);
+    let said: Vec<String> = hollow.of("reading-in-hollow").map(|one| one.message.clone()).collect();
+    assert!(said[0].contains("is 3 mmHg") && said[0].contains("are estimated"), "{said:?}");
+    let beside = leg("front").check();
+    assert_eq!(beside.severities("readings-differ"), ["clear-first"]);
+}
+
+#[test]
+fn readings_that_fall_as_far_as_read_are_told_once() {
+    let folder = crate::support::folder(&[("arm.yaml", &{
+        let one = |at: &str, mmhg: u32| format!("{{landmark: {at}, pressure: {mmhg}, garment: s}}");
+        Scene::arm()
+            .girths("wrist@0=17 lower-forearm@7=21 upper-arm@33=31")
+            .set("prescribed", "{scheme: ral-gz-387-2, class: \"2\", by: consultant}")
+            .set("readings", &format!("[{}, {}]", one("wrist", 30), one("upper-arm", 14)))
+            .record()
+    })]);
+    let ran = crate::support::run_in(
+        folder.path(),
+        &["gradient", "arm.yaml", "--readings", "--today", "2026-03-14"],
+        None,
+    );
+    let text = ran.stdout.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(text.contains("As far as it is known, by the readings it falls"), "{text}");
+    assert!(text.contains("nothing was read at the lower forearm"), "{text}");
+    assert!(text.contains("Next: Read the pressure at the lower forearm too."), "{text}");
+    assert!(!text.contains("relaxed girth is not known"), "{text}");
 }
 
 /// Source: derived. Eight readings of 26 and 14 against an estimate of 20 would give √(36 − …); here eight of one

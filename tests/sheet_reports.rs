@@ -165,6 +165,7 @@ fn pressure(chart: Option<usize>, marks: &[Taped], reference: Landmark) -> Press
         size_label: Some("3".to_owned()),
         garment: "sleeve chart A (invented)".to_owned(),
         basis: Some(GradientBasis::Fabric),
+        pulled: false,
         marks,
         read_only: Vec::new(),
         reference: ReferenceBlock {

@@ -43,6 +43,11 @@ pub fn fall_gap(
     if estimated.judged() != Some(false) || estimated.grade().is_some_and(|grade| grade <= Grade::Likely) {
         return None;
     }
+    if let Some(verdict) = estimated.fall.as_ref().filter(|verdict| verdict.of == FallOf::Readings)
+        && verdict.grade() > Grade::Undecided
+    {
+        return of_unread(on, asked, &verdict.fall.estimated);
+    }
     let known: Vec<Landmark> = estimated
         .marks
         .iter()
@@ -78,6 +83,19 @@ pub fn fall_gap(
     Some(FallGap {
         why: format!("the fabric was not tested so far {}", words::list(&left_out)),
         way_on: "Get a curve of the fabric that is tested to more stretch, or take a larger size.".to_owned(),
+        measure: Vec::new(),
+    })
+}
+
+/// What readings that fall lack for the whole.
+fn of_unread(on: &OnLimb<'_>, asked: &Asked<'_>, read: &[Landmark]) -> Option<FallGap> {
+    let missing = missing(on, read, top(asked.outfit.to()));
+    let at = |list: &[Landmark]| words::list(&list.iter().map(|one| words::at(*one)).collect::<Vec<_>>());
+    let untaped = missing.iter().any(|one| on.mark(*one).is_none());
+    let tape = if untaped { "Tape the limb and read" } else { "Read" };
+    (!missing.is_empty()).then(|| FallGap {
+        why: format!("nothing was read {}", at(&missing)),
+        way_on: format!("{tape} the pressure {} too.", at(&missing)),
         measure: Vec::new(),
     })
 }

@@ -4,6 +4,7 @@
 use super::size_findings::Garments;
 use crate::estimate::{Estimated, FallOf};
 use crate::finding::{self, Finding, Place};
+use crate::gradient::Grade;
 use crate::words;
 
 /// What readings and estimate say of each other, where both are known.
@@ -12,7 +13,7 @@ pub fn contradiction(estimated: &Estimated) -> Option<String> {
     let apart: Vec<String> = said
         .against
         .iter()
-        .filter(|one| one.contradicts)
+        .filter(|one| one.contradicts && !one.read.in_hollow)
         .map(|one| {
             format!(
                 "{} {} read, {} estimated",
@@ -31,7 +32,20 @@ pub fn contradiction(estimated: &Estimated) -> Option<String> {
 
 /// What the readings bring.
 pub(super) fn of_readings(what: &Garments<'_>, place: Place) -> Vec<Finding> {
-    mixed(what, place).into_iter().chain(in_hollow(what, place)).collect()
+    let all = [differ(what, place), mixed(what, place), in_hollow(what, place)];
+    all.into_iter().flatten().collect()
+}
+
+/// Readings and estimate contradict each other; where one of them rises, that is told by itself.
+fn differ(what: &Garments<'_>, place: Place) -> Option<Finding> {
+    let words = contradiction(what.estimated)?;
+    let said = what.estimated.readings.as_ref()?;
+    let at = said.against.iter().find(|one| one.contradicts && !one.read.in_hollow).map(|one| one.landmark);
+    let at = at.or(said.fall.place);
+    let place = at.map_or(place, |landmark| place.at(landmark));
+    let rises = what.estimated.grade().is_some_and(|grade| grade <= Grade::Likely);
+    let text = if rises { format!("{words} The worse of the two counts.") } else { words };
+    Some(finding::readings_differ::readings_differ(place, &text))
 }
 
 fn mixed(what: &Garments<'_>, place: Place) -> Option<Finding> {
@@ -42,9 +56,18 @@ fn mixed(what: &Garments<'_>, place: Place) -> Option<Finding> {
     (postures.len() > 1).then(|| finding::readings_mixed::readings_mixed(place, &postures))
 }
 
-/// Readings that rise by nothing but the one in the hollow: it never rejects alone, and it is not silent.
+/// Readings that rise, or differ from the estimate, by nothing but the one in the hollow: it never rejects alone, and
+/// it is not silent.
 fn in_hollow(what: &Garments<'_>, place: Place) -> Option<Finding> {
-    let said = what.estimated.readings.as_ref().filter(|said| said.rests_on_hollow)?;
+    let said = what.estimated.readings.as_ref()?;
+    if !said.rests_on_hollow {
+        let differs = said.against.iter().find(|one| one.contradicts && one.read.in_hollow)?;
+        return Some(finding::reading_in_hollow::hollow_differs(
+            place.at(differs.landmark),
+            &words::mmhg(differs.read.mmhg),
+            &words::whole(differs.estimate_mmhg),
+        ));
+    }
     let at = said.fall.place.or(said.fall.against)?;
     let alone = what.estimated.fall.as_ref().is_some_and(|verdict| verdict.of == FallOf::Readings)
         && what.estimated.marks.is_empty();

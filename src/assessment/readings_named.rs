@@ -3,6 +3,7 @@
 use crate::garment::{Chart, Outfit, printed_labels};
 use crate::input::Problem;
 use crate::record::{Reading, Record};
+use crate::words;
 
 /// A reading that names no garment of the run, with what is wrong.
 pub(super) struct Unnamed<'r> {
@@ -29,7 +30,19 @@ fn names(charts: &[Chart], outfits: &[Outfit]) -> Vec<String> {
     all
 }
 
-/// Readings that would be dropped in silence. Without a garment in the run none is asked for.
+/// The names, told apart by their files, of the charts' sizes that a name without a file would mean.
+fn shared(charts: &[Chart], name: &str) -> Vec<String> {
+    let refs: Vec<&Chart> = charts.iter().collect();
+    let printed = printed_labels(&refs);
+    let sizes = charts.iter().zip(printed).flat_map(|(chart, printed)| {
+        chart.sizes.iter().map(move |size| {
+            (format!("{}, size {}", chart.label, size.label), format!("`{printed}, size {}`", size.label))
+        })
+    });
+    sizes.filter(|(plain, _)| plain == name).map(|(_, full)| full).collect()
+}
+
+/// Readings that would be dropped, or count twice, in silence. Without a garment in the run none is asked for.
 pub(super) fn unnamed<'r>(record: &'r Record, charts: &[Chart], outfits: &[Outfit]) -> Vec<Unnamed<'r>> {
     let names = names(charts, outfits);
     if names.is_empty() {
@@ -40,6 +53,17 @@ pub(super) fn unnamed<'r>(record: &'r Record, charts: &[Chart], outfits: &[Outfi
         .filter_map(|reading| {
             let accepted = names.first().map_or("", String::as_str);
             let what = match &reading.garment {
+                Some(garment) if shared(charts, &garment.text).len() > 1 => format!(
+                    "`{}` is a size of several charts of this run; write {}",
+                    garment.text,
+                    words::list_or(&shared(charts, &garment.text))
+                ),
+                Some(garment) if outfits.iter().filter(|one| *one.label == garment.text).count() > 1 => {
+                    format!(
+                        "`{}` is the label of several garments of this run; give each a label of its own",
+                        garment.text
+                    )
+                }
                 Some(garment) if names.contains(&garment.text) => return None,
                 Some(garment) => format!(
                     "`{}` is no garment of this run; write its label and size as `{accepted}`",

@@ -2,7 +2,7 @@
 
 use super::fall_gap::{Asked, fall_gap, unheld_words};
 use super::held_findings::{high, off_band, pieces_off_band, reference_words};
-use super::reading_findings::{contradiction, of_readings};
+use super::reading_findings::of_readings;
 use super::wanted::{WantedPressure, claim_printed};
 use crate::anatomy::Landmark;
 use crate::estimate::{Estimated, FallOf, OnLimb};
@@ -77,7 +77,11 @@ pub fn fall_words(outfit: &Outfit, estimated: &Estimated, decide: &[Decide]) -> 
         return Some(unheld_words(outfit, verdict, unheld));
     }
     let (first, last) = ends(estimated);
-    let sentence = fall_sentence(&verdict.fall, first, last, decide, outfit.is_pulled());
+    let mut sentence = fall_sentence(&verdict.fall, first, last, decide, outfit.is_pulled());
+    if !verdict.judged && verdict.grade() > Grade::Undecided {
+        // What is missing is told beside it: the whole is not known.
+        sentence = format!("As far as it is known, {}", words::lower_first(&sentence));
+    }
     // Where a piece by itself rises as surely as all together, it is named.
     let alone = |of: &FallOf, fall: &Fall| match of {
         FallOf::Piece(piece) if fall.grade == verdict.grade() => outfit.pieces.get(*piece),
@@ -111,12 +115,6 @@ fn rise(what: &Garments<'_>, place: Place) -> Option<Finding> {
     let sentence = fall_words(what.outfit, estimated, &[]).unwrap_or_default();
     let at = estimated.fall.as_ref().and_then(|verdict| verdict.fall.place);
     let place = at.map_or(place, |landmark| place.at(landmark));
-    if let Some(words) = contradiction(estimated) {
-        // Where both fall, only the pressures contradict each other: no fall is quoted as the worse.
-        let rises = grade.is_some_and(|grade| grade <= Grade::Likely);
-        let text = if rises { format!("{words} The worse of the two counts. {sentence}") } else { words };
-        return Some(finding::rise::contradicted(place, text.trim()));
-    }
     let severity = match grade? {
         Grade::Certain | Grade::Likely => Severity::ClearFirst,
         Grade::Possible => Severity::Caution,

@@ -209,7 +209,15 @@ pub fn what_decides(
     };
     if verdict.of == FallOf::Readings {
         let (asked, setting) = readings::asked(on, readings, outfit.to(), true, rules);
-        return decide(&asked.marks, &setting, &verdict.fall);
+        let mut found = decide(&asked.marks, &setting, &verdict.fall);
+        // Where nothing but the hollow beside the ankle bone leaves it open, that is read again.
+        let hollow = estimated.readings.as_ref().filter(|said| said.rests_on_hollow).and_then(|_| {
+            estimated.read.iter().find(|(_, read)| read.in_hollow).map(|(landmark, _)| *landmark)
+        });
+        if let (Some(landmark), Some(first)) = (hollow, found.first_mut()) {
+            first.landmark = Some(landmark);
+        }
+        return found;
     }
     if verdict.unheld.is_some() {
         // A curve of every knit lets them be held against each other; how that would end is not known.

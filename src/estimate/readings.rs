@@ -183,7 +183,8 @@ pub(super) fn verdict(
         (rejects(estimated) && falls(fall.grade))
             || (falls(estimated) && rejects(fall.grade) && !rests_on_hollow)
     });
-    let contradicts = apart || against.iter().any(|one| one.contradicts);
+    // Tape and fabric bridge the hollow beside the ankle bone: what is read there contradicts nothing alone.
+    let contradicts = apart || against.iter().any(|one| one.contradicts && !one.read.in_hollow);
     Some(ReadingsVerdict {
         whole: complete && fall.estimated.len() >= 2,
         fall,

@@ -1,4 +1,5 @@
-//! Finding `reading-in-hollow`: readings rise by nothing but the one beside the ankle bone.
+//! Finding `reading-in-hollow`: readings rise, or differ from the estimate, by nothing but the one beside the ankle
+//! bone.
 
 use super::{Entry, Finding, Place, Who};
 use crate::rules::{Basis, Role, Severity};
@@ -7,8 +8,8 @@ use crate::rules::{Basis, Role, Severity};
 pub const ENTRY: Entry = Entry {
     id: "reading-in-hollow",
     title: "Reading in the ankle hollow",
-    meaning: "The readings rise toward the trunk, and without the one taken in the hollow beside the ankle bone they do not.",
-    rule: "A caution: tape and fabric bridge the hollow and a sensor there reads low, so it never rejects a garment alone, and the fall stays undecided.",
+    meaning: "The readings rise toward the trunk, and without the one taken in the hollow beside the ankle bone they do not; or that reading alone lies far from the estimate.",
+    rule: "A caution: tape and fabric bridge the hollow and a sensor there reads low, so it never rejects a garment alone. Where the readings rise by it the fall stays undecided.",
     basis: Basis::HouseRule,
     source: "",
 };
@@ -22,6 +23,18 @@ pub fn reading_in_hollow(place: Place, alone: bool) -> Finding {
         ))
         .next(
             "Read again at the front or the side of the ankle before it is worn.",
+            &[Who::Role(Role::Fitter), Who::Role(Role::Therapist)],
+        )
+}
+
+/// It alone lies far from the estimate; both as said, in mmHg.
+pub fn hollow_differs(place: Place, read: &str, estimated: &str) -> Finding {
+    Finding::of(&ENTRY, Severity::Caution, place)
+        .say(format!(
+            "The reading taken in the hollow beside the ankle bone is {read}, {estimated} are estimated; a sensor reads low there."
+        ))
+        .next(
+            "Read again at the front or the side of the ankle.",
             &[Who::Role(Role::Fitter), Who::Role(Role::Therapist)],
         )
 }

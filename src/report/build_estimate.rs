@@ -52,6 +52,7 @@ pub(super) fn pressure(of: &Of<'_>) -> PressureBlock {
         size_label: of.size_label.clone(),
         garment: of.garment.clone(),
         basis: estimated.basis,
+        pulled: of.outfit.is_pulled(),
         marks,
         read_only: estimated
             .read

@@ -19,6 +19,8 @@ pub struct PressureBlock {
     pub garment: String,
     /// What it rests on; null = nothing known.
     pub basis: Option<GradientBasis>,
+    /// Whether nothing but bandages is worn: a pull, not a knit.
+    pub pulled: bool,
     /// Every mark with a relaxed girth or a reading, distal to proximal.
     pub marks: Vec<MarkBlock>,
     /// Readings at landmarks where nothing is estimated, distal to proximal.

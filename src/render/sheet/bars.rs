@@ -38,6 +38,8 @@ pub(in crate::render) fn bars(pressure: &PressureBlock, claim: Option<&ClassBloc
     }
     let what = if pressure.basis == Some(GradientBasis::Readings) {
         "reading, ━ its 95 % range by the sensor"
+    } else if pressure.pulled {
+        "estimate, ━ its 95 % range by tape and pull"
     } else {
         "estimate, ━ its 95 % range by tape, ruler and fabric"
     };
