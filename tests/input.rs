@@ -461,3 +461,33 @@ fn no_fixed_word_turns_into_a_truth_value() {
         }
     }
 }
+
+// Derived: n/2 to n/64 of an inch end as decimals. A length as a tape has it is refused with the figure to write.
+#[test]
+fn a_fraction_of_an_inch_is_told_its_decimal() {
+    use tapeline::quantity::{Dimension, Units, read_quantity};
+    let told = |text: &str| read_quantity(text, Dimension::Length, Units::default()).unwrap_err().to_string();
+    for (text, decimal) in [
+        ("6 7/8", "6.875"),
+        ("6 7/8 in", "6.875"),
+        ("6 7/8\"", "6.875"),
+        ("7/8", "0.875"),
+        ("5 1/2", "5.5"),
+        ("5 4/2", "7"),
+        ("1 1/64", "1.015625"),
+        ("10 3/32", "10.09375"),
+    ] {
+        assert!(
+            told(text).contains(&format!("write it as a decimal with its unit: `{decimal} in`")),
+            "{text}"
+        );
+    }
+    for (text, number) in [("13\"", "13"), ("12.25\"", "12.25"), ("13 \u{2033}", "13")] {
+        assert!(told(text).ends_with(&format!("write `{number} in`")), "{text}: {}", told(text));
+    }
+    for other in ["6 7/9", "6 7/", "6 /8 cm", "6 x/8", "6 7/8 cm", "6 99999999999/8", "\""] {
+        assert!(!told(other).contains("fraction") && !told(other).contains("sign of inches"), "{other}");
+    }
+    let kilograms = read_quantity("6 7/8", Dimension::Mass, Units::default()).unwrap_err().to_string();
+    assert!(kilograms.contains("unknown unit"), "{kilograms}");
+}

@@ -235,6 +235,11 @@ impl<'r> Item<'r> {
             Ok(written) => Some(written),
             // The block that should declare the unit is wrong, and that has been told.
             Err(QuantityFault::NoUnit(_)) if self.reader.units_in_doubt() => None,
+            // It is told in its own figures what to write.
+            Err(fault @ (QuantityFault::Fraction(_) | QuantityFault::InchSign(_))) => {
+                self.refuse(format!("`{text}` {fault}"));
+                None
+            }
             Err(fault) => {
                 self.refuse(format!("`{text}` {fault}{}", self.as_line()));
                 None

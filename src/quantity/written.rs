@@ -41,6 +41,10 @@ pub enum QuantityFault {
     NoUnit(Dimension),
     /// A unit that we do not know.
     UnknownUnit(String, Dimension),
+    /// A fraction as on an inch tape; the decimal to write instead.
+    Fraction(String),
+    /// The sign of inches; the number before it.
+    InchSign(String),
     /// A unit of another dimension.
     OtherDimension(Unit, Dimension),
 }
@@ -58,6 +62,13 @@ impl fmt::Display for QuantityFault {
             Self::UnknownUnit(unit, wanted) => {
                 write!(out, "has the unknown unit `{unit}`; accepted: {}", wanted.accepted())
             }
+            Self::Fraction(decimal) => {
+                write!(
+                    out,
+                    "holds a fraction; write it as a decimal with its unit: `{decimal} in` if it is inches"
+                )
+            }
+            Self::InchSign(number) => write!(out, "has the sign of inches; write `{number} in`"),
             Self::OtherDimension(unit, wanted) => {
                 write!(
                     out,
@@ -78,7 +89,11 @@ impl fmt::Display for QuantityFault {
 /// A [`QuantityFault`] that names what is wrong and what would be accepted.
 pub fn read_quantity(text: &str, wanted: Dimension, units: Units) -> Result<Written, QuantityFault> {
     let (number, unit) = split_unit(text);
+    let fraction = as_on_a_tape(number, unit);
     let number = Decimal::parse(number).map_err(QuantityFault::Number)?;
+    if let Some(fault) = fraction.filter(|_| wanted == Dimension::Length) {
+        return Err(fault);
+    }
     let unit = match unit {
         "" => units.of(wanted).ok_or(QuantityFault::NoUnit(wanted))?,
         stated => Unit::parse(stated).ok_or_else(|| QuantityFault::UnknownUnit(stated.to_owned(), wanted))?,
@@ -87,6 +102,31 @@ pub fn read_quantity(text: &str, wanted: Dimension, units: Units) -> Result<Writ
         return Err(QuantityFault::OtherDimension(unit, wanted));
     }
     Ok(Written { number, unit })
+}
+
+/// What is wrong with a length as an inch tape has it: `6 7/8`, `7/8 in` or `13"`; none for anything else.
+fn as_on_a_tape(number: &str, unit: &str) -> Option<QuantityFault> {
+    let signs = ['"', '\u{2033}', '\u{201d}', '\''];
+    let bare = unit.trim_end_matches("in").trim_end().trim_end_matches(signs).trim_end();
+    if bare.is_empty() {
+        let is_inches = unit.contains(signs) && Decimal::parse(number).is_ok();
+        return is_inches.then(|| QuantityFault::InchSign(number.to_owned()));
+    }
+    let whole: u32 = number.parse().ok()?;
+    let (whole, above, below) = match bare.strip_prefix('/') {
+        Some(below) => (0, whole, below),
+        None => {
+            let (above, below) = bare.split_once('/')?;
+            (whole, above.trim().parse().ok()?, below)
+        }
+    };
+    let below: u32 = below.trim().parse().ok()?;
+    // A tape has halves to sixty-fourths; their decimals end.
+    let digits = [2_u32, 4, 8, 16, 32, 64].iter().position(|one| *one == below)? + 1;
+    let value = f64::from(whole) + f64::from(above) / f64::from(below);
+    Some(QuantityFault::Fraction(
+        format!("{value:.digits$}").trim_end_matches('0').trim_end_matches('.').to_owned(),
+    ))
 }
 
 /// The number part and the unit part of a text; the unit is empty where there is none.
