@@ -42,3 +42,21 @@ fn every_rules_file_is_inside_and_reads_alike() {
         }
     }
 }
+
+// Written as on a label: the class that is meant is asked about, in the chart, the prescription and the cap alike.
+#[test]
+fn a_class_in_roman_figures_is_asked_about() {
+    let schemes = tapeline::garment::Schemes::default();
+    let scheme = schemes.find("ral-gz-387-1").unwrap();
+    for (text, class) in [("II", "2"), ("iv", "4"), ("CCL2", "2"), ("class 3", "3"), ("Class II.", "2")] {
+        let said = scheme.no_such_class(text);
+        assert!(said.contains(&format!("did you mean `{class}`?")), "{said}");
+    }
+    for text in ["V", "9", "CCL 9", "mild", ""] {
+        let said = scheme.no_such_class(text);
+        assert!(said.ends_with("its classes: `1`, `2`, `3`, `4`"), "{said}");
+    }
+    // A scheme of other words: nothing is guessed.
+    let us = schemes.find("us-customary").unwrap();
+    assert!(!us.no_such_class("II").contains("did you mean"));
+}

@@ -240,11 +240,6 @@ fn check_class(
         return;
     };
     if found.class(&class.text).is_none() {
-        let classes: Vec<&str> = found.classes.iter().map(|one| one.class.as_str()).collect();
-        reader.raise(
-            class.spot,
-            field,
-            format!("`{}` is no class of {}; it has {}", class.text, found.id, classes.join(", ")),
-        );
+        reader.raise(class.spot, field, found.no_such_class(&class.text));
     }
 }

@@ -43,6 +43,17 @@ impl Scheme {
         self.graduation.iter().find(|limit| limit.class == class && limit.landmark == landmark)
     }
 
+    /// That it has no such class, and which it has; `II`, `CCL2` or `class 2` is asked about where there is a class 2.
+    pub fn no_such_class(&self, text: &str) -> String {
+        let meant = meant_class(text).filter(|class| self.class(class).is_some());
+        let names: Vec<String> = self.classes.iter().map(|one| format!("`{}`", one.class)).collect();
+        let then = meant.map_or_else(
+            || format!("its classes: {}", names.join(", ")),
+            |class| format!("did you mean `{class}`? write it as the scheme does"),
+        );
+        format!("`{text}` is no class of {}; {then}", self.id)
+    }
+
     /// Reads a scheme file. Bare pressures are mmHg and bare shares %, by the format itself.
     pub(super) fn read(reader: &Reader) -> Option<Self> {
         let fields = reader.fields("scheme/1")?;
@@ -77,6 +88,18 @@ impl Scheme {
             classes,
             graduation,
         })
+    }
+}
+
+/// The number of a class as it is often written: in Roman figures, or with its kind before it.
+fn meant_class(text: &str) -> Option<String> {
+    let lower = text.trim().trim_end_matches('.').to_lowercase();
+    let kinds = ["class", "klasse", "ccl", "kkl"];
+    let bare = kinds.iter().find_map(|kind| lower.strip_prefix(kind)).unwrap_or(&lower).trim();
+    let romans = ["i", "ii", "iii", "iv"];
+    match romans.iter().position(|one| *one == bare) {
+        Some(at) => Some((at + 1).to_string()),
+        None => (bare != lower).then(|| bare.to_owned()),
     }
 }
 

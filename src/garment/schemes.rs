@@ -103,12 +103,7 @@ impl Schemes {
             return None;
         }
         if found.class(&class.text).is_none() {
-            let names: Vec<String> = found.classes.iter().map(|one| format!("\"{}\"", one.class)).collect();
-            reader.raise(
-                class.spot,
-                under("class"),
-                format!("`{}` is no class of {}; its classes: {}", class.text, found.id, names.join(", ")),
-            );
+            reader.raise(class.spot, under("class"), found.no_such_class(&class.text));
             return None;
         }
         Some(found)

@@ -113,12 +113,11 @@ fn as_on_a_tape(number: &str, unit: &str) -> Option<QuantityFault> {
         return is_inches.then(|| QuantityFault::InchSign(number.to_owned()));
     }
     let whole: u32 = number.parse().ok()?;
-    let (whole, above, below) = match bare.strip_prefix('/') {
-        Some(below) => (0, whole, below),
-        None => {
-            let (above, below) = bare.split_once('/')?;
-            (whole, above.trim().parse().ok()?, below)
-        }
+    let (whole, above, below) = if let Some(below) = bare.strip_prefix('/') {
+        (0, whole, below)
+    } else {
+        let (above, below) = bare.split_once('/')?;
+        (whole, above.trim().parse().ok()?, below)
     };
     let below: u32 = below.trim().parse().ok()?;
     // A tape has halves to sixty-fourths; their decimals end.

@@ -215,10 +215,7 @@ fn check_cap(raised: &mut Raised<'_>, case: &Case<'_>, cap: &Cap, field: &str) {
     };
     match found.class(&class.text) {
         None => {
-            let names: Vec<String> = found.classes.iter().map(|one| format!("`{}`", one.class)).collect();
-            let what =
-                format!("`{}` is no class of {}; its classes: {}", class.text, found.id, names.join(", "));
-            raised.at(class, field, what);
+            raised.at(class, field, found.no_such_class(&class.text));
         }
         Some(band) if band.high.is_none() => {
             let what =
