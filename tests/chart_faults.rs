@@ -45,8 +45,8 @@ const CASES: [Fault; 9] = [
     Fault { id: "overlap", from: "wrist: 16-18", shows: "wrist: 15.99-18", short: "wrist: 16-18" },
     // Derived: both ends below those of the size before, or one of them alike.
     Fault { id: "out-of-order", from: "wrist: 16-18", shows: "wrist: 13.99-15.99", short: "wrist: 14-15.99" },
-    // Derived: ±1.96 SD of 0.35 cm is 1.37 cm.
-    Fault { id: "narrow-range", from: "wrist: 14-16", shows: "wrist: 14.64-16", short: "wrist: 14.63-16" },
+    // Derived: 1.96 SD of 0.35 cm to either side is 1.372 cm; 1.37 cm is less, 1.38 cm is not.
+    Fault { id: "narrow-range", from: "wrist: 14-16", shows: "wrist: 14.63-16", short: "wrist: 14.62-16" },
     // House rule: wider than 40 % of the middle; 10.66–16 is 5.34 of 13.33 (40.06 %), 10.67–16 is 5.33 of 13.335
     // (39.97 %).
     Fault { id: "wide-range", from: "wrist: 14-16", shows: "wrist: 10.66-16", short: "wrist: 10.67-16" },
@@ -163,4 +163,16 @@ fn reversed_on_the_limb_in_the_middle() {
         if at(middle).0 <= Grade::Likely { tight = middle } else { wide = middle }
     }
     assert_eq!((at(tight), at(wide)), ((Grade::Likely, true), (Grade::Possible, false)));
+}
+
+// Source: derived. A clinic whose tape errs by 0.25 cm at the wrist tells 0.98 cm apart, exactly: a range of that is not
+// narrow, a tenth of a millimetre less is.
+#[test]
+fn a_narrow_range_by_the_clinics_own_tape() {
+    let own = crate::tape::rules("tape_sd: [{landmark: wrist, sd: 0.25 cm, basis: house rule, why: ours}]");
+    let of = |wrist: &str| {
+        let all = chart_faults(&changed("wrist: 14-16", wrist), &own);
+        all.iter().any(|fault| fault.kind.id() == "narrow-range")
+    };
+    assert!(of("wrist: 15.03-16") && !of("wrist: 15.02-16"));
 }

@@ -22,7 +22,7 @@ fn file(lines: &str) -> String {
     format!("tapeline: rules/1\nid: own\nlabel: own\nsource: own\nextends: default\n{lines}")
 }
 
-fn rules(lines: &str) -> Rules {
+pub fn rules(lines: &str) -> Rules {
     read_rules(Some(Source::of_text("rules.yaml", file(lines)))).unwrap()
 }
 

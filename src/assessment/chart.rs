@@ -9,7 +9,9 @@ use crate::garment::{Chart, Outfit, Piece};
 use crate::gradient::Grade;
 use crate::quantity::Range;
 use crate::record::Reading;
-use crate::sizing::{ChartVerdict, LengthFit, SizeVerdict, Sizing, SizingInput, choose, judge, same_again};
+use crate::sizing::{
+    ChartVerdict, Choice, LengthFit, SizeVerdict, Sizing, SizingInput, choose, judge, nearly, same_again,
+};
 use crate::words;
 
 /// A chart in its run.
@@ -34,9 +36,9 @@ pub(super) fn assess_chart(context: &LimbContext<'_>, run: ChartInRun) -> (Chart
     let input = SizingInput::of(context.limb, context.record.positions_from, &chart, &tape);
     let limits = setting.limits();
     let sizing = judge(&input, &chart, limits);
-    let candidates = candidates(&sizing, &chart, context.postponed, limits);
-    let shown: Vec<ShownSize> =
-        candidates.into_iter().filter_map(|size| show(context, &chart, &printed, size)).collect();
+    let offered = candidates(&sizing, &chart, context.postponed, limits);
+    let mut shown: Vec<ShownSize> =
+        offered.into_iter().filter_map(|size| show(context, &chart, &printed, size)).collect();
     let mut reversed = vec![false; chart.sizes.len()];
     for one in &shown {
         let inside = sizing.sizes.get(one.size).is_some_and(|size| size.verdict == SizeVerdict::Inside);
@@ -47,6 +49,9 @@ pub(super) fn assess_chart(context: &LimbContext<'_>, run: ChartInRun) -> (Chart
         }
     }
     let choice = choose(&sizing, &chart, &reversed, context.postponed, limits);
+    // Of those that girths may be measured again for, the one that they are.
+    let kept = candidates_shown(&sizing, &choice);
+    shown.retain(|one| kept.contains(&one.size));
     let again = match (choice.verdict, choice.size) {
         (ChartVerdict::Size, Some(size)) => same_again(&input, &chart, &reversed, size),
         _ => None,
@@ -72,7 +77,8 @@ pub(super) fn assess_chart(context: &LimbContext<'_>, run: ChartInRun) -> (Chart
     (assessed, found)
 }
 
-/// The sizes that are estimated: those inside; else a pair between, and the nearest.
+/// The sizes that are estimated: those inside; else a pair between, the nearest, and those that girths may be measured
+/// again for.
 fn candidates(sizing: &Sizing, chart: &Chart, postponed: bool, limits: crate::sizing::Limits) -> Vec<usize> {
     // Girths that are not used give no pressures.
     if postponed {
@@ -83,10 +89,22 @@ fn candidates(sizing: &Sizing, chart: &Chart, postponed: bool, limits: crate::si
         return inside;
     }
     let choice = choose(sizing, chart, &[], false, limits);
-    let mut all: Vec<usize> = choice.between.into_iter().chain(choice.size).chain(choice.nearest).collect();
+    let near = if choice.between.is_empty() { nearly(sizing, limits) } else { Vec::new() };
+    let all = choice.between.into_iter().chain(choice.size).chain(choice.nearest).chain(sizing.nearest());
+    let mut all: Vec<usize> = all.chain(near).collect();
     all.sort_unstable();
     all.dedup();
     all
+}
+
+/// The sizes whose estimates are shown: those inside; else a pair between, the nearest and the one that girths are
+/// measured again for.
+fn candidates_shown(sizing: &Sizing, choice: &Choice) -> Vec<usize> {
+    let inside = sizing.places(SizeVerdict::Inside);
+    if !inside.is_empty() {
+        return inside;
+    }
+    choice.between.iter().copied().chain(choice.size).chain(choice.nearest).collect()
 }
 
 fn show(context: &LimbContext<'_>, chart: &Chart, printed: &str, size: usize) -> Option<ShownSize> {

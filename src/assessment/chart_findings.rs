@@ -125,7 +125,6 @@ fn percent_free_list(list: &[String]) -> String {
     words::list(list)
 }
 
-/// What the sizes themselves ask: between, measured again, missing, taken out, weak chart, distant sizes.
 /// What a size needs that was not measured.
 fn missing(assessed: &ChartAssessment, size: usize) -> Vec<String> {
     let measures = assessed.sizing.sizes.get(size).map(|fit| fit.measures.as_slice()).unwrap_or_default();
@@ -133,6 +132,7 @@ fn missing(assessed: &ChartAssessment, size: usize) -> Vec<String> {
     missing.map(|one| words::the(one.landmark)).collect()
 }
 
+/// What the sizes themselves ask: between, measured again, missing, taken out, weak chart, distant sizes.
 fn of_sizes(context: &LimbContext<'_>, asked: &ChartAsked<'_>) -> Vec<Finding> {
     let (assessed, place) = (asked.assessed, asked.place);
     let setting = context.setting;

@@ -19,7 +19,7 @@ use crate::record::LengthName;
 use crate::rules::{NumberId, Rules};
 use crate::sizing::{
     ChartVerdict, Choice, Direction, LengthFit, Limits, SameAgain, SizeVerdict, Sizing, SizingInput, choose,
-    judge, same_again,
+    judge, nearly, same_again,
 };
 
 /// A chart prepared for a caseload.
@@ -159,17 +159,18 @@ impl Prepared {
         let on = OnLimb { limb: self.chart.limb, marks: &marks };
         let inside = sizing.places(SizeVerdict::Inside);
         let mut reversed = vec![false; self.chart.sizes.len()];
-        let pair = if inside.is_empty() {
-            choose(&sizing, &self.chart, &[], false, self.limits).between
-        } else {
-            Vec::new()
-        };
+        // Those that are offered though they do not take the limb: both of a pair, and those to measure again for.
+        let mut offered = Vec::new();
+        if inside.is_empty() {
+            offered = choose(&sizing, &self.chart, &[], false, self.limits).between;
+            offered.extend(nearly(&sizing, self.limits));
+        }
         for (place, flag) in reversed.iter_mut().enumerate() {
             let Some(garment) = self.garments.get(place) else { continue };
             *flag = if inside.contains(&place) {
                 is_taken_out(&on, garment, &self.rules)
             } else {
-                pair.contains(&place)
+                offered.contains(&place)
                     && estimate_garment(&on, garment, &[], &self.rules).grade() == Some(Grade::Certain)
             };
         }
@@ -244,6 +245,10 @@ impl Prepared {
         let ((worst, _), nearest) = all.map(|(at, (least, sum))| ((-least, *sum), at)).min()?;
         // Every girth of a caseload rests on one tape value.
         let again = i64::from(worst) <= 2 * self.limits.miss;
+        // It is measured again for a size that does not rise for certain.
+        if again && !self.stays(nearest, case)? {
+            return None;
+        }
         Some(Sized {
             verdict: if again { ChartVerdict::MeasureAgain } else { ChartVerdict::MadeToMeasure },
             size: None,

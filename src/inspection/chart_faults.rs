@@ -9,9 +9,9 @@ use crate::quantity::{Girth, Range};
 use crate::rules::Rules;
 use crate::sizing::is_wide;
 
-/// A range narrower than this tells less than one tape value: ±1.96 SD of 0.35 cm, tenths of a millimetre
-/// (derived).
-pub const NARROW_TENTHS: i64 = 137;
+/// A range narrower than so many hundredths of the tape's SD tells less than one tape value: 1.96 SD to either side
+/// (derived; 1.372 cm at 0.35 cm).
+const NARROW_HUNDREDTHS: i64 = 2 * 196;
 
 /// A step that differs from the usual one by more than this share of it is a jump (house rule).
 const JUMP_SHARE: f64 = 0.5;
@@ -69,11 +69,21 @@ fn of_range(landmark: Landmark, range: Range, rules: &Rules) -> Option<FaultKind
     let width = high - low;
     if is_wide(range) {
         Some(FaultKind::Wide(width))
-    } else if width < NARROW_TENTHS {
+    } else if is_narrow(landmark, middle, width, rules) {
         Some(FaultKind::Narrow(width))
     } else {
         None
     }
+}
+
+/// Whether a width, tenths of a millimetre, is less than one tape value tells at this girth; exact where the SD has four
+/// decimals of a centimetre at most.
+fn is_narrow(landmark: Landmark, middle_cm: f64, width: i64, rules: &Rules) -> bool {
+    const MICROMETRES_A_TENTH: i64 = 100;
+    let sd = rules.tape().of_mean(landmark.limb(), Some(landmark), middle_cm, 1);
+    #[expect(clippy::cast_possible_truncation, reason = "a tape's error lies far below 2^63 micrometres")]
+    let sd_micrometres = (sd * 1e4).round() as i64;
+    100 * MICROMETRES_A_TENTH * width < NARROW_HUNDREDTHS * sd_micrometres
 }
 
 /// What a range and the next show: the order, a gap, an overlap.

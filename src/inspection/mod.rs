@@ -11,6 +11,6 @@ mod range_lines;
 mod range_scene;
 
 pub use chart_fault::{ChartFault, FaultKind};
-pub use chart_faults::{NARROW_TENTHS, chart_faults};
+pub use chart_faults::chart_faults;
 pub use range_lines::range_lines;
 pub use range_scene::range_scenes;

@@ -67,7 +67,8 @@ pub struct Choice {
     pub verdict: ChartVerdict,
     /// The size picked, by its place in the chart.
     pub size: Option<usize>,
-    /// The nearest size when none takes the limb.
+    /// The nearest size when none takes the limb; where girths are measured again, the size that they are measured
+    /// for.
     pub nearest: Option<usize>,
     /// Both sizes of a pair between, or those that take the limb exactly alike; else empty.
     pub between: Vec<usize>,
@@ -124,25 +125,28 @@ pub fn choose(sizing: &Sizing, chart: &Chart, reversed: &[bool], postponed: bool
         let pair = vec![smaller, smaller + 1];
         return of(ChartVerdict::Between, picked, nearest, pair, Reason::Gap(smaller, smaller + 1));
     }
-    match again(sizing, limits) {
-        Some((size, girths)) => {
+    match nearly(sizing, limits).into_iter().find(|place| !out(*place)) {
+        Some(size) => {
+            let measures = sizing.sizes.get(size).map(|fit| fit.measures.as_slice()).unwrap_or_default();
+            let girths = measures.iter().filter(|one| one.miss() > 0).map(|one| one.landmark).collect();
             let reason = Reason::Again { size, girths };
-            of(ChartVerdict::MeasureAgain, None, nearest, Vec::new(), reason)
+            of(ChartVerdict::MeasureAgain, None, Some(size), Vec::new(), reason)
         }
         None => of(ChartVerdict::MadeToMeasure, None, nearest, Vec::new(), Reason::NoneTakes),
     }
 }
 
-/// The nearest size whose misses are all little, each at a girth with one tape value, and those girths.
-fn again(sizing: &Sizing, limits: Limits) -> Option<(usize, Vec<Landmark>)> {
+/// The sizes whose misses are all little, each at a girth with one tape value, the nearest first: measured again a
+/// limb may prove to be inside. Which of them a rise takes out is not looked at.
+pub fn nearly(sizing: &Sizing, limits: Limits) -> Vec<usize> {
     let may = |size: &SizeFit| {
-        let mut missed = size.measures.iter().filter(|one| one.miss() > 0);
-        missed.all(|one| one.miss() <= limits.miss && one.tapes == 1)
+        let mut missed = size.measures.iter().filter(|one| one.miss() > 0).peekable();
+        missed.peek().is_some() && missed.all(|one| one.miss() <= limits.miss && one.tapes == 1)
     };
     let all = sizing.sizes.iter().enumerate().filter(|(_, size)| may(size));
-    let (place, size) = all.min_by_key(|(place, size)| (size.misses(), *place))?;
-    let girths = size.measures.iter().filter(|one| one.miss() > 0).map(|one| one.landmark);
-    Some((place, girths.collect()))
+    let mut near: Vec<((i64, i64), usize)> = all.map(|(place, size)| (size.misses(), place)).collect();
+    near.sort_unstable();
+    near.into_iter().map(|(_, place)| place).collect()
 }
 
 /// The sizes with the greatest smallest margin relative to the width of its range; several on an

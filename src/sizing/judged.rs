@@ -25,9 +25,11 @@ pub struct Sizing {
 }
 
 impl Sizing {
-    /// The nearest size by the known girths: least worst miss, then least sum, then the chart's order.
+    /// The nearest size by the known girths: least worst miss, then least sum, then the chart's order; none where no
+    /// girth that the chart asks for is known, and nothing is near.
     pub fn nearest(&self) -> Option<usize> {
-        let all = self.sizes.iter().enumerate();
+        let known = |size: &&SizeFit| size.measures.iter().any(|one| one.girth.is_some());
+        let all = self.sizes.iter().enumerate().filter(|(_, size)| known(size));
         all.min_by_key(|(place, size)| (size.misses(), *place)).map(|(place, _)| place)
     }
 

@@ -20,7 +20,7 @@ mod parts;
 mod weak;
 
 pub use again::{SameAgain, same_again};
-pub use choose::{ChartVerdict, Choice, Reason, choose};
+pub use choose::{ChartVerdict, Choice, Reason, choose, nearly};
 pub use input::{KnownGirth, SizingInput};
 pub use judged::{Sizing, Wanted, judge};
 pub use length::LengthFit;
