@@ -86,6 +86,7 @@ mod limbs;
 mod malformed;
 mod mangled;
 mod misreadings;
+mod odd_charts;
 mod offered;
 mod one_truth;
 mod pattern;

@@ -180,6 +180,9 @@ fn seen(
 /// A chart as read, its ranges drawn, and what is odd in it; faults, not remarks, count for the exit status.
 fn chart(chart: &Chart, rules: &Rules, shape: Shape, faulty: &mut bool) -> Vec<Block> {
     let mut blocks = seen::chart(chart);
+    if chart.turned {
+        blocks.push(Block::text("The file lists its sizes large to small; they are taken small to large."));
+    }
     blocks.push(Block::heading("Ranges"));
     match shape {
         Shape::Text => blocks.push(Block::Verbatim(range_lines(chart, stream::columns()).join("\n"))),

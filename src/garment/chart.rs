@@ -62,8 +62,10 @@ pub struct Chart {
     pub between_sizes: BetweenSizes,
     /// Girths are rounded to this step before they are compared; none = not rounded.
     pub printed_step: Option<Step>,
-    /// Sizes in the order of the file; all state the same girths.
+    /// Sizes, small to large where the file has an order; all state the same girths.
     pub sizes: Vec<Size>,
+    /// Whether the file lists them large to small.
+    pub turned: bool,
     /// The sizes whose relaxed girths were measured on the garment itself.
     pub measured: Vec<MeasuredSize>,
 }

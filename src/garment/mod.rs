@@ -23,6 +23,7 @@ mod read_fabric;
 mod write_fabric;
 mod read_sizes;
 mod read_table;
+mod turned;
 mod read_chart;
 mod made;
 mod wrap;

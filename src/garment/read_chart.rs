@@ -3,6 +3,7 @@
 use super::read_claim::{read_claim, read_fabric, read_hand_part, read_label, read_materials};
 use super::read_sizes::{Ends, read_sizes};
 use super::read_table::read_table;
+use super::turned::small_to_large;
 use super::{BetweenSizes, Chart, Schemes, Size};
 use crate::anatomy::{Landmark, Limb};
 use crate::input::{Item, Problem, Reader, Source, Spot, Text, TextFault};
@@ -96,6 +97,7 @@ fn read(reader: &Reader, schemes: &Schemes, elsewhere: &mut Vec<Problem>) -> Opt
     };
     fields.finish();
     let (limb, sizes) = (limb?, sizes?);
+    let (sizes, turned) = small_to_large(sizes);
     let (first, last) = reach(&sizes)?;
     let (from, to) =
         (from.unwrap_or(first.min(to.unwrap_or(first))), to.unwrap_or(last.max(from.unwrap_or(last))));
@@ -121,6 +123,7 @@ fn read(reader: &Reader, schemes: &Schemes, elsewhere: &mut Vec<Problem>) -> Opt
         between_sizes,
         printed_step,
         sizes,
+        turned,
         measured: Vec::new(),
     };
     Some((chart, limb_spot))
@@ -161,6 +164,7 @@ fn chart_of_table(source: Source) -> Result<Chart, Vec<Problem>> {
     let label = stem.map_or_else(|| file.clone(), |stem| stem.to_string_lossy().into_owned());
     let label = Text::new(&label).or_else(|_| Text::new("chart"));
     let (limb, sizes) = read_table(source, None, Ends::default())?;
+    let (sizes, turned) = small_to_large(sizes);
     let no_label = |fault: TextFault| vec![Problem::of_file(&file, format!("the file's name {fault}"))];
     let (from, to) = reach(&sizes).unwrap_or((limb.reference(), limb.reference()));
     Ok(Chart {
@@ -178,6 +182,7 @@ fn chart_of_table(source: Source) -> Result<Chart, Vec<Problem>> {
         between_sizes: BetweenSizes::default(),
         printed_step: None,
         sizes,
+        turned,
         measured: Vec::new(),
     })
 }

@@ -68,6 +68,12 @@ impl fmt::Display for RangeFault {
 /// Largest length that a range end may have: 200 cm in tenths of a millimetre (house rule, as for girths).
 const MOST: i64 = 20_000;
 
+/// Words before the one end of a range that is open downward, as leaflets print it.
+const DOWNWARD: [&str; 5] = ["under ", "up to ", "at most ", "\u{2264}", "<="];
+
+/// Words before the one end of a range that is open upward.
+const UPWARD: [&str; 5] = ["over ", "from ", "at least ", "\u{2265}", ">="];
+
 /// Reads a range of lengths; a unit behind the last end holds for both.
 ///
 /// # Errors
@@ -75,19 +81,28 @@ const MOST: i64 = 20_000;
 pub fn read_range(text: &str, units: Units) -> Result<Range, RangeFault> {
     let text = text.trim();
     let one = |rest: &str| read_end(rest, units);
-    if let Some(rest) = text.strip_prefix("under ") {
+    let behind = |words: [&str; 5]| words.iter().find_map(|word| without(text, word));
+    if let Some(rest) = behind(DOWNWARD) {
         return Ok(Range { low: None, high: Some(one(rest)?) });
     }
-    if let Some(rest) = text.strip_prefix("over ") {
+    // `from 16 to 18` has both ends.
+    let both = without(text, "from ").filter(|rest| range_ends(rest).is_some());
+    if let Some(rest) = behind(UPWARD).filter(|_| both.is_none()) {
         return Ok(Range { low: Some(one(rest)?), high: None });
     }
-    let (low, high) = range_ends(text).ok_or(RangeFault::Form)?;
+    let (low, high) = range_ends(both.unwrap_or(text)).ok_or(RangeFault::Form)?;
     let shared = Unit::parse(split_unit(high).1).map_or(units, |unit| units.with(unit));
     let (low_end, high_end) = (read_end(low, shared)?, read_end(high, units)?);
     if low_end > high_end {
         return Err(RangeFault::Upside(low.to_owned(), high.to_owned()));
     }
     Ok(Range { low: Some(low_end), high: Some(high_end) })
+}
+
+/// What stands behind a word at the beginning, whatever its case.
+fn without<'t>(text: &'t str, word: &str) -> Option<&'t str> {
+    let (begin, rest) = text.split_at_checked(word.len())?;
+    begin.eq_ignore_ascii_case(word).then_some(rest)
 }
 
 /// The two ends of `14-16 cm`, `14–16 cm` or `14 to 16 cm`, as written; none where there are not two.
