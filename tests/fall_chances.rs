@@ -39,7 +39,7 @@ impl TensionCurve for Power {
 }
 
 fn knit(number: usize, relaxed_cm: f64, relaxed_sd_cm: f64, layers: f64) -> Part {
-    Part::Knit(KnitPart { knit: number, relaxed_cm, relaxed_sd_cm, flat_widths: 1, layers })
+    Part::Knit(KnitPart { knit: number, piece: number, relaxed_cm, relaxed_sd_cm, flat_widths: 1, layers })
 }
 
 const PLACES: [(Landmark, f64, f64); 4] =

@@ -70,7 +70,14 @@ pub(crate) fn mark(landmark: Landmark, at_cm: f64, girth_cm: f64, parts: Vec<Par
 
 /// One layer of a knit.
 pub(crate) fn knit(knit: usize, relaxed_cm: f64) -> Part {
-    Part::Knit(KnitPart { knit, relaxed_cm, relaxed_sd_cm: RELAXED_SD, flat_widths: 1, layers: 1.0 })
+    Part::Knit(KnitPart {
+        knit,
+        piece: knit,
+        relaxed_cm,
+        relaxed_sd_cm: RELAXED_SD,
+        flat_widths: 1,
+        layers: 1.0,
+    })
 }
 
 /// A setting for one knit, by its curve or by stretch.

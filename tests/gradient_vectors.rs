@@ -52,6 +52,7 @@ fn part(one: &Value) -> Part {
     let flats = one["flat_widths"].as_u64().unwrap_or(1) as u32;
     Part::Knit(KnitPart {
         knit: one["knit"].as_u64().unwrap_or(0) as usize,
+        piece: one["knit"].as_u64().unwrap_or(0) as usize,
         relaxed_cm: number(one, "relaxed_cm").unwrap(),
         relaxed_sd_cm: RELAXED_SD / f64::from(flats).sqrt(),
         flat_widths: flats,

@@ -269,3 +269,38 @@ fn the_next_step_of_one_garment_is_what_would_decide_it() {
     assert!(json["decision"]["outcome"].is_null());
     assert!(run("text").stdout.contains("NO OUTCOME: "));
 }
+
+/// Source: what is measured again is one flat width of one piece, or one girth: each is named once, by its piece, and
+/// its chance is that of the mark and of the points just beyond an edge there, which share it.
+#[test]
+fn what_would_decide_names_the_piece_and_each_measurement_once() {
+    use tapeline::assessment::decide_words;
+    use tapeline::estimate::{OnLimb, what_decides};
+    let cloth = || Some(linear("knit", 258.0, 200.0));
+    let limb =
+        marks(&[(Wrist, 0.0, 16.2), (Forearm, 14.0, 22.6), (UpperArm, 33.0, 28.7), (Axilla, 42.0, 31.0)]);
+    let (mut open, mut named) = (0, 0);
+    for tenths in 200..=260_u32 {
+        let upper = f64::from(tenths) / 10.0;
+        let inner = garment(
+            "inner",
+            cloth(),
+            &[(Wrist, 13.1), (Forearm, 17.3), (UpperArm, 22.2), (Axilla, upper - 1.0)],
+        );
+        let outer = garment("outer", cloth(), &[(Wrist, 14.2), (Forearm, 19.3), (UpperArm, upper)]);
+        let outfit = together(vec![piece(inner), piece(outer)]);
+        let found = on(&limb, &outfit, &[]);
+        let rules = crate::worn_support::rules();
+        let all = what_decides(&OnLimb { limb: outfit.limb, marks: &limb }, &outfit, &[], &found, &rules);
+        let words: Vec<String> = all.iter().map(|one| decide_words(&outfit, one)).collect();
+        let mut once = words.clone();
+        once.sort_unstable();
+        once.dedup();
+        assert_eq!(once.len(), words.len(), "{words:?}");
+        open += usize::from(!words.is_empty());
+        named += usize::from(
+            words.iter().any(|one| one == "measure the flat width of outer again at the forearm"),
+        );
+    }
+    assert!(open > 3 && named > 0, "{open} {named}");
+}

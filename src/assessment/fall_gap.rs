@@ -70,8 +70,13 @@ pub fn fall_gap(
     }
     let fall = estimated.fall.as_ref().map(|verdict| &verdict.fall)?;
     if fall.grade == Grade::Undecided {
-        let why =
-            fall_sentence(fall, known.first().copied(), known.last().copied(), &[], asked.outfit.is_pulled());
+        let why = fall_sentence(
+            fall,
+            known.first().copied(),
+            known.last().copied(),
+            None,
+            asked.outfit.is_pulled(),
+        );
         let why = why.trim_end_matches('.').to_owned();
         return Some(FallGap {
             why: words::lower_first(&why),
@@ -260,6 +265,13 @@ fn unmeasured_of<'a>(
     found
 }
 
+/// A further measurement as an order, with the piece where several are worn.
+pub fn decide_words(outfit: &Outfit, one: &Decide) -> String {
+    let several = outfit.pieces.len() > 1;
+    let worn = one.piece.filter(|_| several).and_then(|piece| outfit.pieces.get(piece));
+    action(one, worn.map(|worn| worn.piece.label().as_str()))
+}
+
 /// The further measurements, the likeliest first.
 fn ways(asked: &Asked<'_>, decide: &[Decide]) -> String {
     let Some(first) = decide.first() else {
@@ -269,7 +281,7 @@ fn ways(asked: &Asked<'_>, decide: &[Decide]) -> String {
         format!(" (decides it with a chance of {})", words::chance(chance))
     });
     let needs_garment = matches!(first.action, Action::FlatWidth | Action::StripPull | Action::Curve);
-    let order = action(first);
+    let order = decide_words(asked.outfit, first);
     if asked.to_obtain && needs_garment {
         format!("Obtain {} and, before it is worn, {order}{chance}.", asked.name)
     } else {

@@ -57,7 +57,7 @@ pub use course_findings::{
     change_words, due_words, part_name, protocol_words, ready_way, ready_words, wear_words,
 };
 pub use decision::{Act, Decision, Subject};
-pub use fall_gap::{Asked, FallGap, fall_gap};
+pub use fall_gap::{Asked, FallGap, decide_words, fall_gap};
 pub use followed::followed;
 pub use garment_assessment::{GarmentAssessment, assess_garment};
 pub use limb_assessment::LimbAssessment;

@@ -1,6 +1,6 @@
 //! Owns which findings hold for a garment on a limb: a size of a chart, or a garment file. One path for both.
 
-use super::fall_gap::{Asked, fall_gap, unheld_words};
+use super::fall_gap::{Asked, decide_words, fall_gap, unheld_words};
 use super::held_findings::{high, off_band, pieces_off_band, reference_words};
 use super::reading_findings::of_readings;
 use super::wanted::{WantedPressure, claim_printed};
@@ -77,7 +77,8 @@ pub fn fall_words(outfit: &Outfit, estimated: &Estimated, decide: &[Decide]) -> 
         return Some(unheld_words(outfit, verdict, unheld));
     }
     let (first, last) = ends(estimated);
-    let mut sentence = fall_sentence(&verdict.fall, first, last, decide, outfit.is_pulled());
+    let next = decide.first().map(|one| (decide_words(outfit, one), one.chance));
+    let mut sentence = fall_sentence(&verdict.fall, first, last, next, outfit.is_pulled());
     if !verdict.judged && verdict.grade() > Grade::Undecided {
         // What is missing is told beside it: the whole is not known.
         sentence = format!("As far as it is known, {}", words::lower_first(&sentence));

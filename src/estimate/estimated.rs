@@ -219,16 +219,28 @@ pub fn what_decides(
         }
         return found;
     }
-    if verdict.unheld.is_some() {
+    if let Some(unheld) = &verdict.unheld {
         // A curve of every knit lets them be held against each other; how that would end is not known.
-        let open = |action| Decide { action, landmark: None, chance: None };
-        return vec![open(Action::Curve), open(Action::SensorReadings)];
+        let only = match unheld.pieces.as_slice() {
+            [one] => Some(*one),
+            _ => None,
+        };
+        let open = |action, piece| Decide { action, landmark: None, piece, chance: None };
+        return vec![open(Action::Curve, only), open(Action::SensorReadings, None)];
     }
     let knits = Knits::of(outfit);
     let all: Vec<Asked> = asked(on, outfit, &knits, rules);
     let Some(one) = all.iter().find(|one| one.of == verdict.of) else { return Vec::new() };
     let together = outfit.pieces.len() > 1 && !matches!(one.of, FallOf::Piece(_));
-    decide(&one.marks, &setting(on, one, &knits, together, rules), &verdict.fall)
+    let mut found = decide(&one.marks, &setting(on, one, &knits, together, rules), &verdict.fall);
+    if let FallOf::Piece(piece) = one.of {
+        for one in &mut found {
+            if matches!(one.action, Action::StripPull | Action::Curve | Action::CurveFurther) {
+                one.piece = Some(piece);
+            }
+        }
+    }
+    found
 }
 
 /// At which exponents the grade by ruler would turn, if a strip pull gave them; for what is reported, not for every

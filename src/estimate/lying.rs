@@ -130,8 +130,9 @@ impl Lying<'_> {
     /// As the rule of the fall takes it.
     fn part(&self, mark: &Mark, rules: &EstimateRules) -> Part {
         match self {
-            Self::Knit { number, fabric, layers, relaxed_cm, repeats, .. } => Part::Knit(KnitPart {
+            Self::Knit { piece, number, fabric, layers, relaxed_cm, repeats } => Part::Knit(KnitPart {
                 knit: *number,
+                piece: *piece,
                 relaxed_cm: *relaxed_cm,
                 relaxed_sd_cm: mean_sd(relaxed_sd(*fabric, rules), *repeats),
                 flat_widths: *repeats,

@@ -34,13 +34,13 @@ fn look(fall: &Fall) -> String {
     }
 }
 
-/// The sentence about a fall; `first` and `last` are the most distal and proximal judged landmarks; `pulled`
+/// The sentence about a fall; `next` is what would most likely decide it, as an order with its chance; `first` and `last` are the most distal and proximal judged landmarks; `pulled`
 /// = nothing but bandages is worn.
 pub fn fall_sentence(
     fall: &Fall,
     first: Option<Landmark>,
     last: Option<Landmark>,
-    next: &[Decide],
+    next: Option<(String, Option<f64>)>,
     pulled: bool,
 ) -> String {
     let basis = fall.decided_by;
@@ -90,25 +90,29 @@ pub fn fall_sentence(
             } else {
                 String::new()
             };
-            let way = next.first().map_or_else(String::new, |one| {
+            let way = next.map_or_else(String::new, |(way, chance)| {
                 let chance =
-                    one.chance.map_or_else(String::new, |chance| format!(" ({})", words::chance(chance)));
-                format!(" Most likely to: {}{chance}.", action(one))
+                    chance.map_or_else(String::new, |chance| format!(" ({})", words::chance(chance)));
+                format!(" Most likely to: {way}{chance}.")
             });
             format!("{what}{place}{way}")
         }
     }
 }
 
-/// A further measurement as an order: `pull a strip of the knit`.
-pub fn action(one: &Decide) -> String {
+/// A further measurement as an order: `pull a strip of the knit`; `whose` = of which of several pieces.
+pub fn action(one: &Decide, whose: Option<&str>) -> String {
     let at = one.landmark.map_or_else(String::new, |landmark| format!(" {}", words::at(landmark)));
+    let of = whose.map_or_else(String::new, |name| format!(" of {name}"));
     match one.action {
-        Action::FlatWidth => format!("measure the flat width again{at}"),
+        Action::FlatWidth => format!("measure the flat width{of} again{at}"),
         Action::Tape => format!("tape the limb again{at}"),
-        Action::StripPull => "pull a strip of the knit at two weights".to_owned(),
-        Action::Curve => "get the fabric's tension curve".to_owned(),
-        Action::CurveFurther => format!("test the fabric to more stretch (it is short{at})"),
+        Action::StripPull => format!("pull a strip of the knit{of} at two weights"),
+        Action::Curve => match whose {
+            Some(name) => format!("get the tension curve of the fabric of {name}"),
+            None => "get the fabric's tension curve".to_owned(),
+        },
+        Action::CurveFurther => format!("test the fabric{of} to more stretch (it is short{at})"),
         Action::ReadAgain => format!("read the pressure again{at}"),
         Action::SensorReadings => "read the pressure with a sensor at every judged mark".to_owned(),
     }

@@ -47,6 +47,8 @@ pub struct Decide {
     pub action: Action,
     /// Where; none for the garment as a whole.
     pub landmark: Option<Landmark>,
+    /// Of which piece, by its number; none where it is no piece's.
+    pub piece: Option<usize>,
     /// The chance that it decides; none where that is not worked out.
     pub chance: Option<f64>,
 }
@@ -57,30 +59,42 @@ pub fn decide(marks: &[FallMark], setting: &FallSetting<'_>, fall: &Fall) -> Vec
         return Vec::new();
     }
     if let Some(landmark) = fall.left_out.first() {
-        return vec![Decide { action: Action::CurveFurther, landmark: Some(*landmark), chance: None }];
+        return vec![Decide {
+            action: Action::CurveFurther,
+            landmark: Some(*landmark),
+            piece: None,
+            chance: None,
+        }];
     }
     if setting.basis == GradientBasis::Readings {
-        return vec![Decide { action: Action::ReadAgain, landmark: fall.place, chance: None }];
+        return vec![Decide { action: Action::ReadAgain, landmark: fall.place, piece: None, chance: None }];
     }
-    let mut all = Vec::new();
-    for (number, mark) in marks.iter().enumerate().filter(|(_, mark)| is_judged(mark.landmark)) {
-        for (place, part) in mark.parts().iter().enumerate() {
-            if let Part::Knit(part) = part {
-                let chance = by_flat_width(marks, setting, (number, place), part);
-                all.push(Decide {
-                    action: Action::FlatWidth,
-                    landmark: Some(mark.landmark),
-                    chance: Some(chance),
-                });
+    let mut all: Vec<Decide> = Vec::new();
+    let mut told: Vec<(Landmark, Option<usize>)> = Vec::new();
+    // A point just beyond an edge shares girth and flat width with the mark of its landmark.
+    let mut is_new = |landmark: Landmark, piece: Option<usize>| {
+        let new = !told.contains(&(landmark, piece));
+        told.push((landmark, piece));
+        new
+    };
+    for mark in marks.iter().filter(|mark| is_judged(mark.landmark)) {
+        let landmark = Some(mark.landmark);
+        for part in mark.parts() {
+            let Part::Knit(part) = part else { continue };
+            if is_new(mark.landmark, Some(part.piece)) {
+                let chance = Some(by_flat_width(marks, setting, mark.landmark, part));
+                all.push(Decide { action: Action::FlatWidth, landmark, piece: Some(part.piece), chance });
             }
         }
-        let chance = by_tape(marks, setting, number, mark);
-        all.push(Decide { action: Action::Tape, landmark: Some(mark.landmark), chance: Some(chance) });
+        if is_new(mark.landmark, None) {
+            let chance = Some(by_tape(marks, setting, mark));
+            all.push(Decide { action: Action::Tape, landmark, piece: None, chance });
+        }
     }
     if setting.basis == GradientBasis::Stretch && setting.band.width() > setting.rules.wide_band + 1e-9 {
         for (action, half) in [(Action::StripPull, setting.rules.strip_band), (Action::Curve, 0.0)] {
             let chance = by_exponent(marks, setting, half);
-            all.push(Decide { action, landmark: None, chance: Some(chance) });
+            all.push(Decide { action, landmark: None, piece: None, chance: Some(chance) });
         }
     }
     ordered(all, setting)
@@ -92,7 +106,7 @@ fn ordered(mut all: Vec<Decide>, setting: &FallSetting<'_>) -> Vec<Decide> {
     all.sort_by(|one, other| chance(other).total_cmp(&chance(one)).then(one.action.cmp(&other.action)));
     let most = all.first().map_or(0.0, chance);
     if most < setting.rules.least_chance {
-        all.insert(0, Decide { action: Action::SensorReadings, landmark: None, chance: None });
+        all.insert(0, Decide { action: Action::SensorReadings, landmark: None, piece: None, chance: None });
         return all;
     }
     let near = |one: &Decide| chance(one) >= most - setting.rules.cheaper;
@@ -116,34 +130,32 @@ fn one_more(taken: u32, sd: f64) -> (f64, f64) {
     (sd * (1.0 / (taken + 1.0)).sqrt(), sd * (taken / (taken + 1.0)).sqrt())
 }
 
-fn by_flat_width(
-    marks: &[FallMark],
-    setting: &FallSetting<'_>,
-    (number, place): (usize, usize),
-    part: &KnitPart,
-) -> f64 {
+fn by_flat_width(marks: &[FallMark], setting: &FallSetting<'_>, landmark: Landmark, part: &KnitPart) -> f64 {
     let (change, sd) = one_more(part.flat_widths, part.relaxed_sd_cm);
     over_normal(|z| {
         let relaxed_cm = part.relaxed_cm + z * change;
-        let next = KnitPart { relaxed_cm, relaxed_sd_cm: sd, flat_widths: part.flat_widths + 1, ..*part };
         let mut marks = marks.to_vec();
-        let held = marks.get_mut(number).and_then(|mark| match &mut mark.what {
-            MarkKind::Worn(parts) => parts.get_mut(place),
-            MarkKind::Read { .. } => None,
-        });
-        if let Some(held) = held {
-            *held = Part::Knit(next);
+        for mark in marks.iter_mut().filter(|mark| mark.landmark == landmark) {
+            let MarkKind::Worn(parts) = &mut mark.what else { continue };
+            for held in parts {
+                if let Part::Knit(held) = held
+                    && held.piece == part.piece
+                {
+                    (held.relaxed_cm, held.relaxed_sd_cm) = (relaxed_cm, sd);
+                    held.flat_widths = part.flat_widths + 1;
+                }
+            }
         }
         relaxed_cm > 0.0 && decided(&marks, setting)
     })
 }
 
-fn by_tape(marks: &[FallMark], setting: &FallSetting<'_>, number: usize, mark: &FallMark) -> f64 {
+fn by_tape(marks: &[FallMark], setting: &FallSetting<'_>, mark: &FallMark) -> f64 {
     let (change, sd) = one_more(mark.tapes, mark.girth_sd_cm);
     over_normal(|z| {
         let girth_cm = mark.girth_cm + z * change;
         let mut marks = marks.to_vec();
-        if let Some(held) = marks.get_mut(number) {
+        for held in marks.iter_mut().filter(|held| held.landmark == mark.landmark) {
             (held.girth_cm, held.girth_sd_cm, held.tapes) = (girth_cm, sd, mark.tapes + 1);
         }
         girth_cm > 0.0 && decided(&marks, setting)

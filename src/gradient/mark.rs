@@ -49,6 +49,8 @@ pub enum Part {
 pub struct KnitPart {
     /// Number of the knit in the setting; parts of one knit share its tension error.
     pub knit: usize,
+    /// Number of the piece that it is of: what is measured again there is measured once.
+    pub piece: usize,
     /// Relaxed girth, cm, above 0.
     pub relaxed_cm: f64,
     /// SD of it, cm, of the mean where the flat width was measured several times.

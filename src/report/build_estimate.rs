@@ -4,9 +4,9 @@ use super::{
     BesideBlock, DecideBlock, ExponentBlock, Figure, GradientBlock, MarkBlock, PairBlock, PressureBlock,
     ProfileBlock, ReadBlock, ReferenceBlock, ResidualBlock, TopEdgeBlock, TurnBlock,
 };
-use crate::assessment::{contradiction, fall_words};
+use crate::assessment::{contradiction, decide_words, fall_words};
 use crate::estimate::{Estimated, FallOf, MarkEstimate, ProfilePoint};
-use crate::finding::{action, after_strip_pull, fall_sentence};
+use crate::finding::{after_strip_pull, fall_sentence};
 use crate::garment::{Outfit, Piece};
 use crate::gradient::{Decide, Grade, GradientBasis, Turn};
 use crate::words;
@@ -206,7 +206,11 @@ pub(super) fn gradient(of: &Of<'_>) -> GradientBlock {
                 action: one.action.word(),
                 landmark: one.landmark,
                 chance: one.chance.and_then(Figure::chance),
-                words: action(one),
+                piece: one
+                    .piece
+                    .filter(|_| of.outfit.pieces.len() > 1)
+                    .and_then(|piece| Some(of.outfit.pieces.get(piece)?.piece.label().to_string())),
+                words: decide_words(of.outfit, one),
             })
             .collect(),
         after_strip_pull: (of.turns.iter())
@@ -284,7 +288,7 @@ fn beside(estimated: &Estimated, pulled: bool) -> Option<BesideBlock> {
     let fall = &other.fall;
     let judged = || estimated.marks.iter().filter(|mark| mark.judged).map(|mark| mark.landmark);
     let basis: GradientBasis = fall.decided_by;
-    let said = fall_sentence(fall, judged().next(), judged().next_back(), &[], pulled);
+    let said = fall_sentence(fall, judged().next(), judged().next_back(), None, pulled);
     let contradicts = contradiction(estimated);
     let words = contradicts.clone().unwrap_or(said);
     Some(BesideBlock {

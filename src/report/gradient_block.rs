@@ -87,6 +87,8 @@ pub struct DecideBlock {
     pub action: &'static str,
     /// Where.
     pub landmark: Option<Landmark>,
+    /// Of which piece, by its label, where several are worn; null otherwise.
+    pub piece: Option<String>,
     /// The chance that it decides.
     pub chance: Option<Figure>,
     /// In words.
