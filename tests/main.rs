@@ -41,6 +41,7 @@ mod worn_garments;
 mod worn_harm;
 mod worn_support;
 mod sheet_others;
+mod sheet_blocks;
 mod sheet_reports;
 
 // The tests.
@@ -87,6 +88,7 @@ mod malformed;
 mod mangled;
 mod misreadings;
 mod odd_charts;
+mod pdf_text;
 mod offered;
 mod one_truth;
 mod pattern;

@@ -204,3 +204,40 @@ fn the_shape_of_the_limb_ranks_no_chart() {
     assert_eq!(results(&plain), ["measure again", "made to measure"]);
     assert_eq!(results(&shaped), ["measure again, made to measure", "made to measure"]);
 }
+
+// Source: what the report has of each chart (rank, label, size, result, least margin, fall) stands in the PDF's text, in
+// the order of the ranks; the text is read by the rules of PDF, not by this program.
+#[cfg(feature = "pdf")]
+#[test]
+fn the_order_stands_in_the_pdf() {
+    let report = report(&Scene::arm().chart(&other("wider", &[WIDER])));
+    let pages = sheet(&report, Language::English);
+    let pdf = tapeline::render::pdf(&pages, tapeline::render::Paper::A4).unwrap();
+    let text = crate::pdf_text::text(&pdf).split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(!text.contains('\u{fffd}'), "{text}");
+    let from = text.find("Charts compared").unwrap_or_else(|| panic!("{text}"));
+    let to = from + text[from..].find("Ranked by what stands").unwrap_or_else(|| panic!("{text}"));
+    let table = &text[from..to];
+    for head in ["Rank", "Chart", "Size", "Result", "Least margin", "Fall"] {
+        assert!(table.contains(head), "{head}: {table}");
+    }
+    let mut begin = 0;
+    for one in &report.limbs[0].ranking {
+        let label = &report.limbs[0].charts[one.chart].label;
+        let margin = one.margin_cm.as_ref().unwrap().text.clone();
+        for said in [&one.rank.to_string(), label, &one.shown, &one.result, &margin] {
+            let at =
+                table[begin..].find(said.as_str()).unwrap_or_else(|| panic!("{said} from {begin}: {table}"));
+            begin += at + said.len();
+        }
+    }
+}
+
+// One chart has nothing to rank, on paper too.
+#[cfg(feature = "pdf")]
+#[test]
+fn one_chart_is_not_compared_in_the_pdf() {
+    let pages = sheet(&report(&Scene::arm()), Language::English);
+    let text = crate::pdf_text::text(&tapeline::render::pdf(&pages, tapeline::render::Paper::A4).unwrap());
+    assert!(text.contains("sleeves") && !text.contains("Charts compared"), "{text}");
+}
