@@ -194,3 +194,36 @@ fn a_limb_measured_only_to_compare_is_told_its_place() {
     let one = next(Scene::arm().set("affected", "right"));
     assert!(!one.contains("other_limb"), "{one}");
 }
+
+// Two limbs over two visits: every sentence of the course names its limb, and what holds of both is said once.
+#[test]
+fn the_course_of_two_limbs_names_the_limb() {
+    let garments = "garments: [{label: sleeves, size: \"1\", given_on: 2026-02-20}], marks: ";
+    let worn = |scene: Scene| scene.change("left", "marks: ", garments).change("right", "marks: ", garments);
+    let before = Scene::arm().both("both arms").set("measured_on", "2026-02-14");
+    let grown =
+        worn(Scene::arm().both("both arms")).change("right", "girth: 31", "girth: 32.5").earlier(&before);
+    let said = build(&grown.check().0).course.unwrap().said();
+    // Both were given the same garment on one day: what is due is said once.
+    let due = |one: &str| one.ends_with("(published)") || one.ends_with("(house rule)");
+    let of_both =
+        |one: &str| due(one) || one.starts_with("Before a garment") || one.contains("is not worked out");
+    for one in &said {
+        let named = one.starts_with("Left arm: ") || one.starts_with("Right arm: ");
+        assert!(named != of_both(one), "{one}: {said:#?}");
+        assert_eq!(said.iter().filter(|other| *other == one).count(), 1, "{one}");
+    }
+    // The arm that has grown is not called unchanged, nor is its growth called error.
+    for one in said.iter().filter(|one| one.starts_with("Right arm: ")) {
+        assert!(
+            !one.contains("not changed") && !one.contains("Nothing has changed") && !one.contains("error"),
+            "{one}"
+        );
+    }
+    assert!(said.iter().any(|one| one.starts_with("Right arm: The limb changed by")), "{said:#?}");
+    assert_eq!(said.iter().filter(|one| one.contains("Before a garment is ordered again")).count(), 1);
+    // One limb: no name before its sentences.
+    let one = Scene::arm().earlier(&Scene::arm().set("measured_on", "2026-02-14"));
+    let said = build(&one.check().0).course.unwrap().said();
+    assert!(said.iter().all(|one| !one.contains("arm: ")), "{said:#?}");
+}

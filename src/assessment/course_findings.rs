@@ -237,6 +237,9 @@ pub fn change_words(change: &Change, since: &str, worse: bool) -> String {
             "{what} (measuring explains up to {} %){shared}",
             words::trimmed(volume.detectable_percent, 1)
         )
+    } else if worse && volume.percent > 0.0 {
+        // Growth that is judged as such is not called error beside it.
+        format!("{what}{shared}")
     } else {
         format!("{what}, within measurement error{shared}")
     }

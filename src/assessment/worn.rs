@@ -229,15 +229,14 @@ pub(super) fn mark_same_again(
     findings: &[Finding],
 ) {
     let told = |index: usize, id: &str| {
-        findings
-            .iter()
-            .any(|one| one.id.text() == id && (one.place.is_client() || one.place.limb == Some(index)))
+        findings.iter().any(|one| one.id.text() == id && one.place.limb.is_none_or(|limb| limb == index))
     };
     for (index, (limb, own)) in limbs.iter().zip(&course.limbs).enumerate() {
         let calm = limb.outcome == Some(Outcome::TrialFitting)
             && course.weight.is_none()
             && !drift.iter().any(|(of, _)| *of == index)
             && ![
+                "worsening",
                 "worn-pressure",
                 "worn-feeling",
                 "worn-allergen",

@@ -72,7 +72,7 @@ pub(in crate::render) fn course_plot(course: &CourseBlock, place: usize, printed
     shapes.push(Shape::label((RIGHT, HEIGHT - 6.0), Anchor::End, LETTERS - 0.5, key));
     let title = format!("Course of the {printed}");
     let scene = Scene { width: WIDTH, height: HEIGHT, title, description: said(&visits, printed), shapes };
-    Some(Figure { scene, letters: Some(Letters::Bars(bars(&visits))) })
+    Some(Figure { scene, letters: Some(Letters::Bars(bars(&visits, printed))) })
 }
 
 fn scale(visits: &[&VisitBlock]) -> Scale {
@@ -203,7 +203,7 @@ fn said(visits: &[&VisitBlock], printed: &str) -> String {
 }
 
 /// The excess where every visit has one, else the volume.
-fn bars(visits: &[&VisitBlock]) -> Bars {
+fn bars(visits: &[&VisitBlock], limb: &str) -> Bars {
     let by_excess = visits.iter().all(|one| one.compared_excess_ml.is_some());
     let rows: Vec<Bar> = visits
         .iter()
@@ -233,6 +233,7 @@ fn bars(visits: &[&VisitBlock]) -> Bars {
         .collect();
     let scale = Bars::scale_for(rows.iter().filter_map(|row| row.reach).map(|reach| reach.high));
     let what = if by_excess { "the excess" } else { "the volume" };
-    let key = format!("Each bar is {what} with what measuring alone may give between two visits.");
+    let key =
+        format!("Each bar is {what} of the {limb} with what measuring alone may give between two visits.");
     Bars { scale, rows, key }
 }

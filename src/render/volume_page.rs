@@ -236,13 +236,7 @@ fn of_course(report: &VolumeReport, course: &CourseBlock) -> Vec<Block> {
         }
         blocks.push(Block::Table(table));
     }
-    let mut said: Vec<String> = course.changes.iter().map(|one| sentence(&one.words)).collect();
-    said.extend(course.ready.iter().map(|one| {
-        let decide = one.decide.as_ref().map(|decide| format!(" {}", sentence(decide))).unwrap_or_default();
-        format!("{}{decide}", sentence(&one.words))
-    }));
-    said.extend(course.notes.iter().map(|note| sentence(note)));
-    said.extend(course.due.iter().map(|due| format!("{}: {} ({}).", capital(&due.what), due.on, due.basis)));
+    let said: Vec<String> = course.said().iter().map(|one| sentence(one)).collect();
     if !said.is_empty() {
         blocks.push(Block::List(said));
     }

@@ -68,7 +68,13 @@ pub fn build_with(found: &Assessment, pattern: Option<PatternBlock>) -> Report {
             .map(|(index, (limb, assessed))| limb_block(found, index, limb, assessed))
             .collect(),
         course: found.course.as_ref().map(|one| {
-            CourseBlock::of(one, &found.drift, &found.worn, &VolumeNumbers::of(&found.setting.rules))
+            CourseBlock::of(
+                one,
+                found.record.limb,
+                &found.drift,
+                &found.worn,
+                &VolumeNumbers::of(&found.setting.rules),
+            )
         }),
         pattern,
         limits,

@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use super::Figure;
 use crate::anatomy::Landmark;
+use crate::words;
 
 /// The course over the visits.
 #[derive(Clone, Debug, Serialize)]
@@ -22,8 +23,54 @@ pub struct CourseBlock {
     pub worn: Vec<WornBlock>,
     /// Infections in the last twelve months.
     pub infections: usize,
-    /// What holds beside, in sentences.
+    /// What holds beside, in sentences, each of its limb where there are two.
     pub notes: Vec<String>,
+    /// How a sentence of each limb begins where there are two: `Left leg: `.
+    #[serde(skip)]
+    pub(super) whose: Vec<String>,
+}
+
+impl CourseBlock {
+    /// All that is said of the course, in sentences, in the order of the report; what holds of both limbs is said once.
+    pub fn said(&self) -> Vec<String> {
+        let mut all: Vec<(usize, String)> =
+            self.changes.iter().map(|one| (one.limb, one.words.clone())).collect();
+        all.extend(self.ready.iter().map(|one| {
+            let decide = one.decide.as_ref().map(|decide| format!(" {decide}")).unwrap_or_default();
+            (one.limb, format!("{}{decide}", one.words))
+        }));
+        all.extend(self.notes.iter().map(|note| {
+            let own = |begins: &String| Some(note.strip_prefix(begins.as_str())?.to_owned());
+            let found = self.whose.iter().enumerate().find_map(|(limb, begins)| Some((limb, own(begins)?)));
+            found.unwrap_or_else(|| (0, note.clone()))
+        }));
+        all.extend(self.worn.iter().flat_map(|one| {
+            std::iter::once(&one.words).chain(&one.notes).map(move |words| (one.limb, words.clone()))
+        }));
+        all.extend(self.due.iter().map(|one| {
+            let latest = one.by.as_ref().map(|by| format!(", at the latest {by}")).unwrap_or_default();
+            (one.limb, format!("{}: {}{latest} ({})", words::capital(&one.what), one.on, one.basis))
+        }));
+        let of_both = |said: &str| {
+            let limbs = 0..self.whose.len();
+            self.whose.len() > 1
+                && limbs.into_iter().all(|limb| all.iter().any(|one| one.0 == limb && one.1 == said))
+        };
+        let mut told: Vec<String> = Vec::new();
+        for (limb, said) in &all {
+            let both = of_both(said);
+            let line = if both { said.clone() } else { format!("{}{said}", self.whose(*limb)) };
+            if !both || !told.contains(&line) {
+                told.push(line);
+            }
+        }
+        told
+    }
+
+    /// How a sentence of a limb begins; empty where there is one limb.
+    pub(super) fn whose(&self, limb: usize) -> &str {
+        self.whose.get(limb).map(String::as_str).unwrap_or_default()
+    }
 }
 
 /// One visit of one limb.
@@ -112,12 +159,16 @@ pub struct ReadyBlock {
 /// Something due.
 #[derive(Clone, Debug, Serialize)]
 pub struct DueBlock {
+    /// The limb, by its place in the report.
+    pub limb: usize,
     /// `first-look`, `re-check`, `regular-visit`, `re-measure`, `renewal`.
     pub kind: &'static str,
     /// What.
     pub what: String,
     /// When.
     pub on: String,
+    /// By which day at the latest; null where that is the same day.
+    pub by: Option<String>,
     /// What the rule rests on.
     pub basis: &'static str,
 }

@@ -4,6 +4,7 @@ use jiff::civil::Date;
 
 use super::of_volume::{percent, place_words};
 use super::{ChangeBlock, CourseBlock, DriftBlock, DueBlock, Figure, ReadyBlock, VisitBlock, WornBlock};
+use crate::anatomy::Limb;
 use crate::assessment::{
     WornGarment, change_words, protocol_words, ready_way, ready_words, wear_words, worn_notes, worn_words,
 };
@@ -17,12 +18,22 @@ impl CourseBlock {
     /// the garments in use by today's girths.
     pub fn of(
         course: &Course,
+        limb: Limb,
         drift: &[(usize, Drift)],
         worn: &[WornGarment],
         numbers: &VolumeNumbers,
     ) -> Self {
         let each = || course.limbs.iter().enumerate();
+        let several = course.limbs.len() > 1;
+        let begins = |one: &LimbCourse| {
+            if several {
+                words::capital(&format!("{} {}: ", one.side.name(), limb.name()))
+            } else {
+                String::new()
+            }
+        };
         Self {
+            whose: each().map(|(_, one)| begins(one)).collect(),
             visits: each()
                 .flat_map(|(limb, one)| {
                     let first = one.visits.first().map(|visit| visit.measured_on);
@@ -35,11 +46,16 @@ impl CourseBlock {
                 })
                 .collect(),
             ready: each().filter_map(|(limb, one)| Some(of_ready(limb, one.ready.as_ref()?, one))).collect(),
-            due: each().flat_map(|(_, one)| one.due.iter().map(of_due)).collect(),
+            due: each().flat_map(|(limb, one)| one.due.iter().map(move |due| of_due(limb, due))).collect(),
             drift: drift.iter().map(|(limb, one)| of_drift(*limb, one)).collect(),
             worn: worn.iter().map(of_worn).collect(),
             infections: each().map(|(_, one)| one.infections.in_a_year).max().unwrap_or_default(),
-            notes: each().flat_map(|(_, one)| notes(one, numbers)).collect(),
+            notes: each()
+                .flat_map(|(_, one)| {
+                    let begins = begins(one);
+                    notes(one, numbers).into_iter().map(move |note| format!("{begins}{note}"))
+                })
+                .collect(),
         }
     }
 }
@@ -116,7 +132,7 @@ fn of_ready(limb: usize, ready: &Ready, course: &LimbCourse) -> ReadyBlock {
     }
 }
 
-fn of_due(due: &Due) -> DueBlock {
+fn of_due(limb: usize, due: &Due) -> DueBlock {
     let what = match due.kind {
         DueKind::FirstLook => "first look at",
         DueKind::Recheck => "re-check of",
@@ -124,18 +140,14 @@ fn of_due(due: &Due) -> DueBlock {
         DueKind::Remeasure => "measuring again for a new",
         DueKind::Renewal => "renewal of",
     };
-    let basis = due.kind.basis().word();
-    let latest = if due.by == due.on {
-        String::new()
-    } else {
-        format!(" (at the latest {})", words::date_short(due.by))
-    };
     let wear = due.wear.map_or_else(String::new, |wear| format!(" ({})", wear_words(wear)));
     DueBlock {
-        what: format!("{what} {}{wear}{latest}", due.garment),
+        limb,
+        what: format!("{what} {}{wear}", due.garment),
         kind: due.kind.word(),
         on: words::date_short(due.on),
-        basis,
+        by: (due.by != due.on).then(|| words::date_short(due.by)),
+        basis: due.kind.basis().word(),
     }
 }
 
@@ -248,6 +260,7 @@ fn notes(course: &LimbCourse, numbers: &VolumeNumbers) -> Vec<String> {
         ));
     }
     if let Some(change) = course.since_given.as_ref().filter(|one| !one.beyond() && !one.volume.beyond())
+        && course.worsening.is_none()
         && let Some(fitted) = on(change.from)
     {
         all.push(format!(

@@ -133,7 +133,10 @@ impl VolumeReport {
                 .filter(|one| SHOWN.contains(&one.id.text()))
                 .map(|one| build_finding::finding(found, one))
                 .collect(),
-            course: found.course.as_ref().map(|one| CourseBlock::of(one, &found.drift, &[], &numbers)),
+            course: found
+                .course
+                .as_ref()
+                .map(|one| CourseBlock::of(one, found.record.limb, &found.drift, &[], &numbers)),
             limits: ([ESTIMATES].iter().chain(LIMITS.get(1)).map(|one| (*one).to_owned()))
                 .chain(setting.rules.tape_sentence(record.limb))
                 .collect(),

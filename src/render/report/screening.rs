@@ -34,7 +34,9 @@ pub(super) fn screening(report: &Report) -> Vec<Block> {
     entries.push(Entry::new("Rules", report.rules.name.clone()));
     blocks.push(Block::Entries(entries));
     if let Some(paste) = &screening.paste {
-        blocks.push(Block::text("To paste into the record and answer:"));
+        blocks.push(Block::text(
+            "To add to the record and answer; a key that it has already is added to, not written twice:",
+        ));
         blocks.push(Block::Verbatim(paste.clone()));
     }
     blocks

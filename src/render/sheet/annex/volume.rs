@@ -124,19 +124,7 @@ fn course_blocks(report: &Report, course: &CourseBlock) -> Vec<Block> {
         blocks.extend(course_plot(course, place, &limb.printed).map(Block::Figure));
     }
     blocks.push(Block::Table(table));
-    let mut said: Vec<String> = course.changes.iter().map(|one| sentence(&one.words)).collect();
-    said.extend(course.ready.iter().map(|one| {
-        let decide = one.decide.as_ref().map(|decide| format!(" {}", sentence(decide))).unwrap_or_default();
-        format!("{}{decide}", sentence(&one.words))
-    }));
-    said.extend(
-        course
-            .notes
-            .iter()
-            .chain(course.worn.iter().flat_map(|one| std::iter::once(&one.words).chain(&one.notes)))
-            .map(|note| sentence(note)),
-    );
-    said.extend(course.due.iter().map(|due| format!("{}: {} ({}).", capital(&due.what), due.on, due.basis)));
+    let said: Vec<String> = course.said().iter().map(|one| sentence(one)).collect();
     blocks.push(Block::List(said));
     blocks
 }
