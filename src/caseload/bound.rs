@@ -12,8 +12,8 @@ use super::spot::SCALE;
 /// Steps that the settling may take, a step being a look at a limb or a girth (house rule: a second or two).
 const SETTLING: u64 = 1_500_000_000;
 
-/// Steps that the proofs may take (house rule: two seconds).
-const PROVING: u64 = 1_600_000_000;
+/// Steps that the proofs may take (house rule: some three seconds).
+const PROVING: u64 = 2_400_000_000;
 
 /// Most rounds (house rule: later ones gain little).
 const ROUNDS: usize = 100;

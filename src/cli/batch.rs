@@ -20,7 +20,8 @@ pub(crate) const EXAMPLES: &str = "Examples:
   zcat limbs.csv.gz | tapeline batch - sleeve-chart.yaml --format jsonl
 
 The table has a column `id` and one for each girth with its unit: id,wrist_cm,forearm_cm,…; where marks stand
-may be told as wrist_at_cm, else the usual places count. Of several charts the row is of the one that ranks best, in
+may be told as wrist_at_cm, else the usual places count. An id that is blank or stands in an earlier row is told
+in the column `problem`. Of several charts the row is of the one that ranks best, in
 the order of `check` (`tapeline explain ranking`); what a record adds, as allergies, is not known here.";
 
 /// `batch`.

@@ -9,7 +9,7 @@ pub const ENTRY: Entry = Entry {
     id: "measure-again",
     title: "Measure again",
     meaning: "One girth decides by a little whether a size fits.",
-    rule: "Every miss is at most 0.5 cm and the missed girth has one tape value.",
+    rule: "Every miss is at most 0.5 cm, the missed girth has one tape value, and the size has no certain rise.",
     basis: Basis::HouseRule,
     source: "",
 };
