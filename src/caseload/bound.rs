@@ -21,8 +21,11 @@ const ROUNDS: usize = 100;
 /// At the latest after so many rounds a bound is proven (house rule), so that there always is one.
 const UNPROVEN: usize = 10;
 
+/// The part of what is left that a proof by values that are not settled may take (house rule).
+const UNSETTLED: u64 = 16;
+
 /// The parts of the heaviest known place by which a proof may stay above it, one after the other (house rule).
-const SLACKS: [i64; 4] = [200, 400, 800, 1600];
+const SLACKS: [i64; 5] = [50, 200, 400, 800, 1600];
 
 /// Most limbs that the places kept to settle the values on take, one by one (house rule).
 const MOST_TAKEN: usize = 150_000;
@@ -61,8 +64,12 @@ pub(super) fn bring_down(
         }
         unproven = 0;
         let top = top.max(known);
-        // A first proof leaves as much for later values as it takes.
-        let share = if least == whole_count { proving.div_ceil(2) } else { proving };
+        // A first proof leaves as much for later values as it takes, one by values that are not settled far more.
+        let share = match (is_near || settling == 0, least == whole_count) {
+            (true, true) => proving.div_ceil(2),
+            (true, false) => proving,
+            (false, _) => proving.div_ceil(UNSETTLED),
+        };
         let mut own = share;
         let floor = top + top / part;
         let found = ceiling(grid, &prices.rest, floor, &mut own);
@@ -76,7 +83,7 @@ pub(super) fn bring_down(
                 placing.push(place);
             }
             // One that did not come to its end is as good as they get.
-            None if found.most > floor => break,
+            None if found.most > floor && (is_near || settling == 0) => break,
             None if is_near => slack = slacks.next(),
             None => {}
         }
