@@ -499,3 +499,91 @@ fn the_chance_that_a_strip_pull_decides_is_that_of_its_nodes() {
     }
     assert!(kinds.len() > 3, "{kinds:?}");
 }
+
+/// Nine nodes of a standard normal value with their weights (printed by `NumPy`, `hermegauss`).
+const NORMAL_9: [(f64, f64); 9] = [
+    (-4.512_745_863_399_783, 2.234_584_400_774_660_7e-5),
+    (-3.205_429_002_856_47, 0.002_789_141_321_231_769_2),
+    (-2.076_847_978_677_83, 0.049_916_406_765_217_82),
+    (-1.023_255_663_789_132_6, 0.244_097_502_894_939_53),
+    (0.0, 0.406_349_206_349_206_35),
+    (1.023_255_663_789_132_6, 0.244_097_502_894_939_53),
+    (2.076_847_978_677_83, 0.049_916_406_765_217_82),
+    (3.205_429_002_856_47, 0.002_789_141_321_231_769_2),
+    (4.512_745_863_399_783, 2.234_584_400_774_660_7e-5),
+];
+
+/// Source: gradient.md section 4, worked out here: one girth, or one flat width of one piece, is measured again, and
+/// whatever rests on it changes together: the mark, and the point just beyond an edge at its landmark.
+#[test]
+fn a_point_beyond_an_edge_shares_the_measurement_of_its_mark() {
+    let curve = linear(3.0);
+    let part = |piece: usize, relaxed: f64| match knit(0, relaxed) {
+        Part::Knit(part) => Part::Knit(tapeline::gradient::KnitPart { piece, ..part }),
+        wrap @ Part::Wrap(_) => wrap,
+    };
+    let (mut held, mut apart) = (0, 0);
+    for tenths in 0..60_u32 {
+        let upper = 20.0 + f64::from(tenths) / 20.0;
+        let marks = vec![
+            mark(Landmark::Wrist, 0.0, 16.9, vec![part(0, 14.0), part(1, 15.2)]),
+            mark(Landmark::Forearm, 14.0, 25.7, vec![part(0, 19.2), part(1, 21.5)]),
+            mark(Landmark::Forearm, 14.01, 25.7, vec![part(0, 19.2)]),
+            worn(Landmark::UpperArm, 33.0, 32.4, upper),
+        ];
+        let setting = FallSetting { together: true, ..setting(Limb::Arm, Landmark::UpperArm, Some(&curve)) };
+        let fall = judge(&marks, &setting);
+        if fall.grade != Grade::Undecided {
+            continue;
+        }
+        let all = decide(&marks, &setting, &fall);
+        let over = |change: &dyn Fn(&mut FallMark, f64)| -> f64 {
+            let decided = |z: f64| {
+                let mut marks = marks.clone();
+                marks
+                    .iter_mut()
+                    .filter(|one| one.landmark == Landmark::Forearm)
+                    .for_each(|one| change(one, z));
+                judge(&marks, &setting).grade != Grade::Undecided
+            };
+            NORMAL_9.iter().filter(|(z, _)| decided(*z)).map(|(_, weight)| weight).sum()
+        };
+        // One more of one: the mean moves by SD/√2, its SD is that too.
+        let half = std::f64::consts::FRAC_1_SQRT_2;
+        let tape = over(&|one, z| {
+            one.girth_cm += z * 0.35 * half;
+            one.girth_sd_cm = 0.35 * half;
+        });
+        let flat = |piece: usize| {
+            over(&|one, z| {
+                let MarkKind::Worn(parts) = &mut one.what else { return };
+                for part in parts {
+                    if let Part::Knit(part) = part
+                        && part.piece == piece
+                    {
+                        part.relaxed_cm += z * 0.3 * half;
+                        part.relaxed_sd_cm = 0.3 * half;
+                    }
+                }
+            })
+        };
+        let said = |action: Action, piece: Option<usize>| {
+            let own = |one: &&tapeline::gradient::Decide| {
+                (one.action, one.landmark, one.piece) == (action, Some(Landmark::Forearm), piece)
+            };
+            let found: Vec<f64> = all.iter().filter(own).filter_map(|one| one.chance).collect();
+            assert_eq!(found.len(), 1, "{all:?}");
+            found[0]
+        };
+        for (wanted, found) in [
+            (tape, said(Action::Tape, None)),
+            (flat(0), said(Action::FlatWidth, Some(0))),
+            (flat(1), said(Action::FlatWidth, Some(1))),
+        ] {
+            assert!((wanted - found).abs() < 1e-9, "{wanted} {found}");
+            held += 1;
+        }
+        apart += usize::from((flat(0) - flat(1)).abs() > 0.01);
+    }
+    assert!(held > 6 && apart > 0, "{held} {apart}");
+}

@@ -99,6 +99,12 @@ fn a_piece_without_a_curve_is_the_reason_and_its_curve_the_way_on() {
 
 #[test]
 fn the_piece_that_lacks_a_relaxed_girth_is_named() {
+    // A hand piece does not reach the forearm: only the sleeve lacks it.
+    let sleeve = Worn { name: "sleeve", from: "wrist", upto: 60, relaxed: "{wrist: 12.5, upper-arm: 27}" };
+    let hand = Worn { name: "hand piece", from: "hand", upto: 60, relaxed: "{hand: 15, wrist: 14}" };
+    let told = said(&worn(&[sleeve, hand]), "fall-unknown");
+    assert!(told[0].contains("the relaxed girth of sleeve is not known at the forearm."), "{told:?}");
+    assert!(!told[0].contains("hand piece"), "{told:?}");
     let inner = Worn { name: "inner", from: "wrist", upto: 60, relaxed: SLEEVE };
     let outer = Worn { name: "outer", from: "wrist", upto: 0, relaxed: "{wrist: 14, upper-arm: 29}" };
     let told = said(&worn(&[inner, outer]), "fall-unknown");
@@ -303,4 +309,25 @@ fn what_would_decide_names_the_piece_and_each_measurement_once() {
         );
     }
     assert!(open > 3 && named > 0, "{open} {named}");
+}
+
+/// Source: gradient rule: bounds and partial knowledge are never milder: a likely rise that shows without the marks
+/// that cannot be held counts as a certain one does.
+#[test]
+fn a_likely_rise_counts_though_a_mark_cannot_be_held() {
+    let cloth = || Some(linear("knit", 258.0, 200.0));
+    let mut seen = std::collections::BTreeSet::new();
+    for tenths in 200..=324_u32 {
+        let inner =
+            garment("inner", cloth(), &[(Wrist, 12.0), (Forearm, 19.0), (UpperArm, 25.4), (Axilla, 30.6)]);
+        let outer = garment("outer", cloth(), &[(UpperArm, f64::from(tenths) / 10.0), (Axilla, 36.5)]);
+        let hand = garment("hand piece", None, &[(Hand, 15.0), (Wrist, 13.0)]);
+        let found = on(&arm(), &together(vec![piece(inner), piece(outer), piece(hand)]), &[]);
+        let verdict = found.fall.unwrap();
+        assert!(!verdict.judged || verdict.grade() <= Grade::Likely, "{verdict:?}");
+        if let (FallOf::Whole { .. }, None) = (verdict.of, &verdict.unheld) {
+            seen.insert(verdict.grade());
+        }
+    }
+    assert!(seen.contains(&Grade::Certain) && seen.contains(&Grade::Likely), "{seen:?}");
 }

@@ -107,7 +107,9 @@ fn of_unread(on: &OnLimb<'_>, asked: &Asked<'_>, read: &[Landmark]) -> Option<Fa
 
 /// Why girths that are known are not held against each other, as a clause.
 fn not_held(outfit: &Outfit, unheld: &Unheld) -> String {
-    let rule = "unlike knits are not held against each other by stretch";
+    let bandaged = outfit.pieces.iter().any(|worn| matches!(worn.piece, Piece::Wrap(_)));
+    let what = if bandaged { "a knit and a bandage" } else { "unlike knits" };
+    let rule = format!("{what} are not held against each other by stretch");
     if let [_] = outfit.pieces.as_slice() {
         let at: Vec<String> = unheld.landmarks.iter().map(|one| words::at(*one)).collect();
         return format!("the knit {} has no curve, and {rule}", words::list(&at));
