@@ -351,12 +351,14 @@ fn a_guided_record_is_kept_answer_by_answer() {
     assert!(text().contains("client: K-0417\nlimb: left arm\n"), "{}", text());
     // On from there: back once, a wrong answer, a comma, a repeat, everything passed over that may be.
     let mut answers = vec!["right", "back", "left", "", "M2", "unknown", ""];
-    answers.extend(["16,9", "skip", "abc", "14 25.6 25,8", "", "17", "30.5", "12 34.2", "end"]);
+    // A distance typed twice is no second tape value.
+    answers.extend(["16,9", "skip", "abc", "14 14 25.6", "14 25.6 25,8", "", "17", "30.5", "12 34.2", "end"]);
     answers.extend(["", "", "0"]);
     answers.extend(["0", "1", "u", "0", "0", "0", "0", "0", "0"]);
     answers.extend(["", "0", "71"]);
     let ran = new(&answers);
     assert_eq!(ran.status, 0, "{}\n{}", ran.stderr, text());
+    assert_eq!(ran.stderr.matches("14 and 25.6 are too far apart to be tape values of one girth").count(), 1);
     let text = text();
     for line in [
         "affected: left",

@@ -76,6 +76,31 @@ pub(super) fn numbers(draft: &Draft, text: &str) -> Result<Vec<String>, String> 
     parts.iter().map(|part| number(draft, part, Dimension::Length)).collect()
 }
 
+/// Most that two tape values of one girth may lie apart, share of the greater (house rule: more is a slip of typing, as a
+/// distance before the girth; what is measured lies within a few per cent).
+const APART: f64 = 0.2;
+
+/// The tape values of one girth; values that cannot be of one girth are refused.
+pub(super) fn girths(draft: &Draft, text: &str) -> Result<Vec<String>, String> {
+    let all = numbers(draft, text)?;
+    of_one_girth(draft, &all)?;
+    Ok(all)
+}
+
+/// Whether the values can be those of one girth.
+pub(super) fn of_one_girth(draft: &Draft, all: &[String]) -> Result<(), String> {
+    let values: Vec<f64> = all.iter().filter_map(|one| cm(draft, one)).collect();
+    let least = values.iter().copied().fold(f64::INFINITY, f64::min);
+    let most = values.iter().copied().fold(0.0, f64::max);
+    if most - least > APART * most {
+        return Err(format!(
+            "{} are too far apart to be tape values of one girth; type the girth alone.",
+            tapeline::words::list(all)
+        ));
+    }
+    Ok(())
+}
+
 /// A length in cm of a number as the file has it.
 pub(super) fn cm(draft: &Draft, text: &str) -> Option<f64> {
     read_quantity(text, Dimension::Length, units(draft)).ok().map(|written| written.si() * 100.0)

@@ -117,7 +117,7 @@ fn of_landmark<'s>(
         format!("{list}:{}", landmark.name()),
         format!("{asked}, girth:"),
         move |text, draft| {
-            let girths = answer::numbers(draft, text)?;
+            let girths = answer::girths(draft, text)?;
             let at = place_of(draft, &list_owned, limb, landmark).unwrap_or(draft.count(&list_owned));
             draft.set(&format!("{list_owned}.{at}.landmark"), landmark.name());
             if zero {
@@ -178,10 +178,13 @@ fn distance<'s>(
             let told = all.first().and_then(|one| answer::cm(draft, one)).unwrap_or_default();
             let stands = if outward { -told } else { from + told };
             let again = all.len() > 1 && at.is_some_and(|at| (at - stands).abs() < 0.01);
-            set_girths(draft, &path, all.get(usize::from(again)..).unwrap_or(&all));
+            let girths = all.get(usize::from(again)..).unwrap_or(&all);
+            answer::of_one_girth(draft, girths)?;
+            set_girths(draft, &path, girths);
             return Ok(());
         }
         let Some((own, girths)) = all.split_first() else { return Ok(()) };
+        answer::of_one_girth(draft, girths)?;
         let own = answer::cm(draft, own).unwrap_or_default();
         let place = place.unwrap_or(draft.count(&list));
         draft.set(&format!("{list}.{place}.landmark"), landmark.name());
@@ -259,7 +262,7 @@ fn beside<'s>(
         let (first, list) = (first.to_owned(), list.to_owned());
         let asked = format!("{said}, {}, girth:", words::label(landmark));
         let step = Step::new(draft, format!("{list}:{}", landmark.name()), asked, move |text, draft| {
-            let girths = answer::numbers(draft, text)?;
+            let girths = answer::girths(draft, text)?;
             let at = place_of(draft, &list, limb, landmark).unwrap_or(draft.count(&list));
             let same = draft.text(&format!("{first}.{place}.at")).unwrap_or_default();
             draft.set(&format!("{list}.{at}.landmark"), landmark.name());
