@@ -403,3 +403,25 @@ fn schemas_are_json_and_name_every_key() {
         assert_eq!(schema["properties"]["tapeline"]["const"], kind.tag());
     }
 }
+
+// A chart that prints 14-15.9 and 16-17.9 means girths read to 0.1 cm: said once, where every gap is that step.
+#[test]
+fn gaps_of_one_printed_step_are_told_their_key() {
+    let chart = |second: &str, step: &str| {
+        format!(
+            "tapeline: chart/1\nlabel: a\nlimb: arm\nunits: {{length: cm}}\n{step}sizes:\n  - {{size: \"1\", girths: {{wrist: 14-15.9, forearm: 22-24.9}}}}\n  - {{size: \"2\", girths: {{wrist: {second}-18, forearm: 25-28}}}}\n"
+        )
+    };
+    let told = |second: &str, step: &str| {
+        let ran = run_in(std::env::temp_dir().as_path(), &["inspect", "-"], Some(&chart(second, step)));
+        ran.stdout
+            .split_whitespace()
+            .collect::<Vec<_>>()
+            .join(" ")
+            .contains("write `printed_step: 0.1 cm` in it")
+    };
+    assert!(told("16", ""));
+    assert!(!told("16.1", ""), "gaps of two widths");
+    assert!(!told("15.9", ""), "one gap");
+    assert!(!told("16", "printed_step: 0.1 cm\n"));
+}

@@ -202,12 +202,32 @@ fn chart(chart: &Chart, rules: &Rules, shape: Shape, faulty: &mut bool) -> Vec<B
     if odd.len() > MOST_FAULTS {
         said.push(format!("{} more are not shown.", odd.len() - MOST_FAULTS));
     }
+    said.extend(step_of_gaps(chart, &odd));
     said.extend(overlaps(chart, &remarks));
     if !said.is_empty() {
         blocks.push(Block::heading("To look at"));
         blocks.push(Block::List(said));
     }
     blocks
+}
+
+/// Steps in which charts print their girths: 0.1, 0.5 and 1 cm, in tenths of a millimetre (house rule).
+const PRINTED_STEPS: [i64; 3] = [10, 50, 100];
+
+/// Several gaps of one width that is a step of print: the chart may mean that girths are read to it.
+fn step_of_gaps(chart: &Chart, odd: &[&ChartFault]) -> Option<String> {
+    let mut gaps = odd.iter().filter_map(|one| match one.kind {
+        FaultKind::Gap(width) => Some(width),
+        _ => None,
+    });
+    let (first, second) = (gaps.next()?, gaps.next()?);
+    let alike = first == second && gaps.all(|one| one == first) && PRINTED_STEPS.contains(&first);
+    (alike && chart.printed_step.is_none()).then(|| {
+        let width = words::cm(first);
+        format!(
+            "Every gap is {width}: if the chart means girths read to {width}, it leaves none; write `printed_step: {width}` in it."
+        )
+    })
 }
 
 /// One sentence for the overlaps of each measure.
