@@ -189,3 +189,33 @@ fn cover_and_batch_read_each_unit_alike() {
         assert_eq!(run(other), cm, "{other}");
     }
 }
+
+// Source: derived by hand: served, missed, rising and not judged are all limbs. On the one size the forearm is far
+// tighter than the loose wrist: it rises on every limb that it takes (certain by stretch alone).
+#[test]
+fn what_rises_is_told_and_the_parts_are_the_whole() {
+    let folder = folder();
+    let sizes = "{size: \"1\", girths: {wrist: 14-16, forearm: 22-25, upper-arm: 26-30}, relaxed: {wrist: 13.8, forearm: 14, upper-arm: 24}}";
+    let head = "tapeline: chart/1\nlabel: plain\nlimb: arm\nunits: {length: cm}\n";
+    fs::write(folder.path().join("chart.yaml"), format!("{head}sizes: [{sizes}]\n")).unwrap();
+    let table = "id,wrist_cm,forearm_cm,upper-arm_cm\na,15,23,28\nb,15.5,24,29\nc,19,23,28\nd,15,,28\n";
+    fs::write(folder.path().join("limbs.csv"), table).unwrap();
+    let made =
+        ran(&folder, &["cover", "limbs.csv", "chart.yaml", "--format", "json"]).expect_status(0).json();
+    let chart = &made["charts"][0];
+    let counts = ["served", "rises", "not_judged"].map(|key| chart[key]["limbs"].as_u64().unwrap());
+    assert_eq!(counts, [0, 2, 1], "{chart}");
+    assert_eq!(chart["missed"].as_array().unwrap().len(), 1);
+    assert_eq!(chart["missed"][0]["share"]["limbs"], 1);
+    let page = ran(&folder, &["cover", "limbs.csv", "chart.yaml"]).stdout.replace('\n', " ");
+    assert!(
+        page.contains(
+            "50 % not served, though a size takes every girth: on them its pressure certainly rises"
+        ),
+        "{page}"
+    );
+    // Where nothing rises nothing is said.
+    fs::write(folder.path().join("chart.yaml"), CHART).unwrap();
+    let page = ran(&folder, &["cover", "limbs.csv", "chart.yaml"]).stdout;
+    assert!(!page.contains("certainly rises"), "{page}");
+}

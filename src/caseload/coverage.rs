@@ -36,6 +36,8 @@ pub struct Coverage {
     falls: BTreeMap<u16, u64>,
     /// Cases that a chart misses, by chart and how.
     missed: BTreeMap<(usize, Missed), u64>,
+    /// Cases whose girths a size takes and that no size serves, since each that takes them certainly rises, by chart.
+    risen: BTreeMap<usize, u64>,
     /// Cases that a chart serves, by chart.
     served: BTreeMap<usize, u64>,
     /// Cases that a chart's size serves with a fall known to fall, by chart.
@@ -103,6 +105,8 @@ impl Coverage {
                 }
             } else if let Some(missed) = prepared.missed(case) {
                 *self.missed.entry((number, missed)).or_default() += 1;
+            } else if sized.verdict != ChartVerdict::NotJudged {
+                *self.risen.entry(number).or_default() += 1;
             }
             base += prepared.chart.sizes.len();
         }
@@ -122,6 +126,7 @@ impl Coverage {
         self.not_judged += other.not_judged;
         self.served_by_any += other.served_by_any;
         sum(&mut self.lacking, &other.lacking);
+        sum(&mut self.risen, &other.risen);
         sum(&mut self.sets, &other.sets);
         sum(&mut self.chosen, &other.chosen);
         sum(&mut self.falls, &other.falls);
@@ -148,6 +153,11 @@ impl Coverage {
     /// Cases for which a girth is missing that a chart asks for.
     pub fn lacking(&self, chart: usize) -> u64 {
         self.lacking.get(&chart).copied().unwrap_or_default()
+    }
+
+    /// Cases whose girths a size of a chart takes and that it does not serve, since each that takes them certainly rises.
+    pub fn risen(&self, chart: usize) -> u64 {
+        self.risen.get(&chart).copied().unwrap_or_default()
     }
 
     /// Cases that a chart serves with a fall known to fall.

@@ -113,13 +113,21 @@ fn of_chart(chart: &CoverChart, several: bool) -> Vec<Block> {
         table.push(cells);
     }
     blocks.push(Block::Table(table));
-    if !chart.missed.is_empty() {
-        let said = chart.missed.iter().map(|missed| {
+    let said: Vec<String> = (chart.missed.iter())
+        .map(|missed| {
             let at = words::at(missed.landmark);
             format!("{} missed, too {} {at}", percent(&missed.share), missed.direction)
-        });
+        })
+        .collect();
+    if !said.is_empty() {
         blocks.push(Block::heading("Missed, by the girth that misses most at the nearest size"));
-        blocks.push(Block::list(said.collect::<Vec<_>>()));
+        blocks.push(Block::list(said));
+    }
+    if chart.rises.limbs > 0 {
+        blocks.push(Block::text(format!(
+            "{} not served, though a size takes every girth: on them its pressure certainly rises toward the trunk.",
+            percent(&chart.rises)
+        )));
     }
     blocks
 }

@@ -38,6 +38,7 @@ impl CoverReport {
                 served: share(found.served(number)),
                 only: share(found.only_chart(number, charts)),
                 not_judged: share(found.lacking(number)),
+                rises: share(found.risen(number)),
                 falls: known_fall.then(|| share(found.served_falls(number))),
                 alike: share(found.served(number).saturating_sub(all_chosen)),
                 sizes: sizes.collect(),

@@ -61,6 +61,8 @@ pub struct CoverChart {
     pub only: Share,
     /// Limbs for which a girth is missing that it asks for.
     pub not_judged: Share,
+    /// Limbs whose girths a size takes and that it does not serve, since each that takes them certainly rises.
+    pub rises: Share,
     /// Served by a size whose fall is judged and known to fall; null where it is not asked for or nothing can be estimated.
     pub falls: Option<Share>,
     /// Served by two sizes alike, so that a fitter decides.
