@@ -4,8 +4,15 @@ use super::spot::{SCALE, Spot};
 
 /// Steps in which the values are settled on the places known so far (house rule).
 pub(super) const STEPS: usize = 300;
+
+/// After so many steps without gain the steps grow shorter (house rule).
 const PATIENCE: usize = 15;
+
+/// By this factor (house rule).
 const SLOWER: f64 = 0.6;
+
+/// Places lighter than the heaviest by up to this part of it share the step (house rule: one place alone makes the
+/// values swing).
 const NEAR: f64 = 0.02;
 
 /// A value for each limb, from 0 to its whole weight. Of any K sizes no more is served than what the limbs are
