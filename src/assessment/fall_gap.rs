@@ -108,7 +108,7 @@ fn of_unread(on: &OnLimb<'_>, asked: &Asked<'_>, read: &[Landmark]) -> Option<Fa
 /// Why girths that are known are not held against each other, as a clause.
 fn not_held(outfit: &Outfit, unheld: &Unheld) -> String {
     let bandaged = outfit.pieces.iter().any(|worn| matches!(worn.piece, Piece::Wrap(_)));
-    let what = if bandaged { "a knit and a bandage" } else { "unlike knits" };
+    let what = if bandaged { "knit and bandage" } else { "unlike knits" };
     let rule = format!("{what} are not held against each other by stretch");
     if let [_] = outfit.pieces.as_slice() {
         let at: Vec<String> = unheld.landmarks.iter().map(|one| words::at(*one)).collect();
