@@ -449,7 +449,7 @@ fn of_pressure() -> Vec<Case> {
         case("top-edge", "clear-first", arm().garment(&edged("21")), arm().garment(&edged("30.5"))),
         // 27.7 mmHg are estimated at the wrist: 1.96 SDs of both are 10.6 mmHg.
         case(
-            "readings-differ",
+            "rise",
             "clear-first",
             knitted("100", "36")
                 .set("readings", "[{landmark: wrist, pressure: 45, garment: \"sleeves, size 1\"}]"),

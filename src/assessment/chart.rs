@@ -49,9 +49,12 @@ pub(super) fn assess_chart(context: &LimbContext<'_>, run: ChartInRun) -> (Chart
         }
     }
     let choice = choose(&sizing, &chart, &reversed, context.postponed, limits);
-    // Of those that girths may be measured again for, the one that they are.
+    // Those that girths may be measured again for were looked at for their rise alone.
     let kept = candidates_shown(&sizing, &choice);
     shown.retain(|one| kept.contains(&one.size));
+    for (place, flag) in reversed.iter_mut().enumerate() {
+        *flag &= kept.contains(&place);
+    }
     let again = match (choice.verdict, choice.size) {
         (ChartVerdict::Size, Some(size)) => same_again(&input, &chart, &reversed, size),
         _ => None,
@@ -97,8 +100,7 @@ fn candidates(sizing: &Sizing, chart: &Chart, postponed: bool, limits: crate::si
     all
 }
 
-/// The sizes whose estimates are shown: those inside; else a pair between, the nearest and the one that girths are
-/// measured again for.
+/// The sizes whose estimates are shown: those inside; else a pair between, and the nearest.
 fn candidates_shown(sizing: &Sizing, choice: &Choice) -> Vec<usize> {
     let inside = sizing.places(SizeVerdict::Inside);
     if !inside.is_empty() {

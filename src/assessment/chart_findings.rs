@@ -155,6 +155,7 @@ fn of_sizes(context: &LimbContext<'_>, asked: &ChartAsked<'_>) -> Vec<Finding> {
                 &misses,
                 assessed.size_label(*size),
                 &missing(assessed, *size),
+                assessed.reversed.get(*size).copied().unwrap_or(false),
             ));
         }
         Reason::AllReversed(sizes) => {

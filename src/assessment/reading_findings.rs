@@ -32,20 +32,20 @@ pub fn contradiction(estimated: &Estimated) -> Option<String> {
 
 /// What the readings bring.
 pub(super) fn of_readings(what: &Garments<'_>, place: Place) -> Vec<Finding> {
-    let all = [differ(what, place), mixed(what, place), in_hollow(what, place)];
-    all.into_iter().flatten().collect()
+    mixed(what, place).into_iter().chain(in_hollow(what, place)).collect()
 }
 
-/// Readings and estimate contradict each other; where one of them rises, that is told by itself.
-fn differ(what: &Garments<'_>, place: Place) -> Option<Finding> {
+/// Readings and estimate contradict each other; where one of them rises, that is told with it, in `sentence`.
+pub(super) fn differ(what: &Garments<'_>, place: Place, sentence: &str) -> Option<Finding> {
     let words = contradiction(what.estimated)?;
     let said = what.estimated.readings.as_ref()?;
     let at = said.against.iter().find(|one| one.contradicts && !one.read.in_hollow).map(|one| one.landmark);
     let at = at.or(said.fall.place);
     let place = at.map_or(place, |landmark| place.at(landmark));
     let rises = what.estimated.grade().is_some_and(|grade| grade <= Grade::Likely);
-    let text = if rises { format!("{words} The worse of the two counts.") } else { words };
-    Some(finding::readings_differ::readings_differ(place, &text))
+    // Where both fall, only the pressures contradict each other: no fall is quoted as the worse.
+    let text = if rises { format!("{words} The worse of the two counts. {sentence}") } else { words };
+    Some(finding::rise::contradicted(place, text.trim()))
 }
 
 fn mixed(what: &Garments<'_>, place: Place) -> Option<Finding> {

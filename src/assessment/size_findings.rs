@@ -2,7 +2,7 @@
 
 use super::fall_gap::{Asked, decide_words, fall_gap, unheld_words};
 use super::held_findings::{high, off_band, pieces_off_band, reference_words};
-use super::reading_findings::of_readings;
+use super::reading_findings::{differ, of_readings};
 use super::wanted::{WantedPressure, claim_printed};
 use crate::anatomy::Landmark;
 use crate::estimate::{Estimated, FallOf, OnLimb};
@@ -114,6 +114,9 @@ fn rise(what: &Garments<'_>, place: Place) -> Option<Finding> {
     let estimated = what.estimated;
     let grade = estimated.grade();
     let sentence = fall_words(what.outfit, estimated, &[]).unwrap_or_default();
+    if let Some(one) = differ(what, place, &sentence) {
+        return Some(one);
+    }
     let at = estimated.fall.as_ref().and_then(|verdict| verdict.fall.place);
     let place = at.map_or(place, |landmark| place.at(landmark));
     let severity = match grade? {

@@ -245,10 +245,6 @@ impl Prepared {
         let ((worst, _), nearest) = all.map(|(at, (least, sum))| ((-least, *sum), at)).min()?;
         // Every girth of a caseload rests on one tape value.
         let again = i64::from(worst) <= 2 * self.limits.miss;
-        // It is measured again for a size that does not rise for certain.
-        if again && !self.stays(nearest, case)? {
-            return None;
-        }
         Some(Sized {
             verdict: if again { ChartVerdict::MeasureAgain } else { ChartVerdict::MadeToMeasure },
             size: None,

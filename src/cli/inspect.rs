@@ -145,7 +145,7 @@ fn seen(
 ) -> Result<Vec<Block>, Vec<Problem>> {
     let source = given.source.clone();
     Ok(match given.what {
-        What::Kind(FileKind::Record) => seen::record(&record(source)?),
+        What::Kind(FileKind::Record) => super::seen_record::record(&record(source)?),
         What::Kind(FileKind::Visits) => vec![Block::list(visits(source)?)],
         What::Kind(FileKind::Chart) => chart(&open_chart(source, schemes)?.chart, rules, shape, faulty),
         What::Kind(FileKind::Garment | FileKind::Wrap) => seen::outfit(&open_outfit(source, schemes)?.outfit),

@@ -11,6 +11,7 @@ mod sets;
 mod files;
 mod session;
 mod seen;
+mod seen_record;
 mod new;
 mod check;
 mod sheet;

@@ -6,12 +6,11 @@ use tapeline::document::{Block, Column, Entry, Table};
 use tapeline::finding::exponent_doubt_words;
 use tapeline::garment::{Chart, Claim, Exponent, Fabric, Garment, Outfit, Piece, Scheme, Wrap};
 use tapeline::quantity::Range;
-use tapeline::record::{Allergies, LimbRecord, Record};
 use tapeline::rules::Rules;
 use tapeline::words;
 
 /// Names with values; those without a value are left out.
-fn keys(all: Vec<(&str, Option<String>)>) -> Block {
+pub(super) fn keys(all: Vec<(&str, Option<String>)>) -> Block {
     Block::Keys(all.into_iter().filter_map(|(name, said)| Some(Entry::new(name, said?))).collect())
 }
 
@@ -249,57 +248,4 @@ fn tape(rules: &Rules) -> Option<String> {
         [Limb::Arm, Limb::Leg].into_iter().flat_map(|limb| rules.tape_said(limb)).collect();
     said.dedup();
     (!said.is_empty()).then(|| words::list(&said))
-}
-
-/// A record: who, when, which limb, the marks.
-pub(crate) fn record(record: &Record) -> Vec<Block> {
-    let allergies = match &record.allergies {
-        Allergies::NotAsked => "not asked".to_owned(),
-        Allergies::None => "none".to_owned(),
-        Allergies::Some(all) => words::list(&all.iter().map(|one| one.text.as_str()).collect::<Vec<_>>()),
-    };
-    let mut blocks = vec![keys(vec![
-        ("Client", Some(record.client.to_string())),
-        ("Measured on", Some(words::date_long(record.measured_on))),
-        ("Measured by", record.measured_by.as_ref().map(ToString::to_string)),
-        ("Positions from", Some(record.positions_from.name().to_owned())),
-        ("Allergies", Some(allergies)),
-    ])];
-    for limb in &record.limbs {
-        blocks.push(Block::heading(format!("{} {}", limb.side.name(), record.limb.name())));
-        blocks.push(Block::Table(marks(record, limb)));
-    }
-    blocks
-}
-
-fn marks(record: &Record, limb: &LimbRecord) -> Table {
-    let mut columns = vec![
-        Column::words("Mark"),
-        Column::numbers("At", "cm"),
-        Column::numbers("Girth", "cm"),
-        Column::numbers("Tape", "values"),
-    ];
-    let other = record.other_marks(limb);
-    if other.is_some() {
-        columns.push(Column::numbers("Other limb", "cm"));
-    }
-    let mut table = Table::new("Marks", columns);
-    for mark in &limb.marks {
-        let name = mark.landmark.map_or_else(|| "serial mark".to_owned(), words::label);
-        let mut row = vec![
-            name,
-            words::cm_short(mark.at.tenths()),
-            words::cm_short(mark.girth().tenths()),
-            mark.readings().to_string(),
-        ];
-        if let Some(other) = other {
-            let same = other.iter().find(|one| match mark.landmark {
-                Some(_) => one.landmark == mark.landmark,
-                None => one.landmark.is_none() && one.at == mark.at,
-            });
-            row.push(same.map(|one| words::cm_short(one.girth().tenths())).unwrap_or_default());
-        }
-        table.push(row);
-    }
-    table
 }

@@ -77,7 +77,6 @@ pub const ALL: &[&Entry] = &[
     &super::top_edge::ENTRY,
     &super::layers::ENTRY,
     &super::wrap_shortfall::ENTRY,
-    &super::readings_differ::ENTRY,
     &super::readings_mixed::ENTRY,
     &super::reading_in_hollow::ENTRY,
     &super::readings_elsewhere::ENTRY,

@@ -84,7 +84,6 @@ pub mod residual;
 pub mod top_edge;
 pub mod layers;
 pub mod wrap_shortfall;
-pub mod readings_differ;
 pub mod readings_mixed;
 pub mod reading_in_hollow;
 pub mod readings_elsewhere;

@@ -66,18 +66,19 @@ struct Rival {
 }
 
 /// The chance that a second measurement would pick `picked` again, by margins, and the runner-up.
-/// C′ ~ N(C, 2s²) for each girth as stored, then rounded to the chart's printed step as the first was, then sized;
-/// sizes in `reversed` are out. None where a girth is missing.
+/// C′ ~ N(C, 2s²) for each girth, then sized; under a printed step that decides ([`rounding`]) drawn around the girth as
+/// stored and rounded as the first was. Sizes in `reversed` are out. None where a girth is missing.
 ///
 /// The share of a size is Φ's exact share of its ranges, times the share of the even points in them that
 /// no other size takes better; sizes that do not overlap need no points.
 ///
 /// Source: flat prior, normal tape error (derived); the average is a house rule.
 pub fn same_again(input: &SizingInput, chart: &Chart, reversed: &[bool], picked: usize) -> Option<SameAgain> {
+    let step = rounding(chart);
     let drawn: Vec<Drawn> = chart
         .measures()
         .iter()
-        .map(|landmark| input.girths.get(landmark).map(|known| drawn(known, chart)))
+        .map(|landmark| input.girths.get(landmark).map(|known| drawn(known, chart, step)))
         .collect::<Option<_>>()?;
     let out = |place: usize| reversed.get(place).copied().unwrap_or(false);
     let mut rivals: Vec<Rival> = chart
@@ -98,7 +99,7 @@ pub fn same_again(input: &SizingInput, chart: &Chart, reversed: &[bool], picked:
         })
         .collect();
     // Under a step, an edge that two sizes share takes more than no second value.
-    let edge = chart.printed_step.is_some();
+    let edge = step.is_some();
     if overlap(&rivals, edge) {
         contest(&mut rivals, &drawn, chart.between_sizes);
     }
@@ -121,12 +122,21 @@ pub fn same_again(input: &SizingInput, chart: &Chart, reversed: &[bool], picked:
     })
 }
 
+/// A tape is read to this, tenths of a millimetre: rounding to it is in the error of the tape already (house rule).
+const TAPE_READ: i64 = 10;
+
+/// The printed step that a second measurement is rounded to: one coarser than a tape is read.
+fn rounding(chart: &Chart) -> Option<Step> {
+    chart.printed_step.filter(|step| step.whole_tenths().is_none_or(|step| step > TAPE_READ))
+}
+
 /// A girth as a second measurement would find it; the SD of the difference of two is √2 times one's.
-fn drawn(known: &KnownGirth, chart: &Chart) -> Drawn {
-    let tenths = known.girth.tenths();
+fn drawn(known: &KnownGirth, chart: &Chart, step: Option<Step>) -> Drawn {
+    let girth = if step.is_some() { known.girth } else { known.girth.rounded_to(chart.printed_step) };
+    let tenths = girth.tenths();
     let centre = f64::from(i32::try_from(tenths).unwrap_or(i32::MAX));
     let spread = std::f64::consts::SQRT_2 * known.sd_cm * 100.0;
-    Drawn { tenths, centre, spread, step: chart.printed_step }
+    Drawn { tenths, centre, spread, step }
 }
 
 /// Whether any two sizes share more than an edge in every girth, or an edge where that counts.

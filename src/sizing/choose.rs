@@ -67,8 +67,7 @@ pub struct Choice {
     pub verdict: ChartVerdict,
     /// The size picked, by its place in the chart.
     pub size: Option<usize>,
-    /// The nearest size when none takes the limb; where girths are measured again, the size that they are measured
-    /// for.
+    /// The nearest size when none takes the limb.
     pub nearest: Option<usize>,
     /// Both sizes of a pair between, or those that take the limb exactly alike; else empty.
     pub between: Vec<usize>,
@@ -125,12 +124,14 @@ pub fn choose(sizing: &Sizing, chart: &Chart, reversed: &[bool], postponed: bool
         let pair = vec![smaller, smaller + 1];
         return of(ChartVerdict::Between, picked, nearest, pair, Reason::Gap(smaller, smaller + 1));
     }
-    match nearly(sizing, limits).into_iter().find(|place| !out(*place)) {
+    // Rather one that does not rise for certain, the nearest first.
+    let near = nearly(sizing, limits);
+    match near.iter().find(|place| !out(**place)).or(near.first()).copied() {
         Some(size) => {
             let measures = sizing.sizes.get(size).map(|fit| fit.measures.as_slice()).unwrap_or_default();
             let girths = measures.iter().filter(|one| one.miss() > 0).map(|one| one.landmark).collect();
             let reason = Reason::Again { size, girths };
-            of(ChartVerdict::MeasureAgain, None, Some(size), Vec::new(), reason)
+            of(ChartVerdict::MeasureAgain, None, nearest, Vec::new(), reason)
         }
         None => of(ChartVerdict::MadeToMeasure, None, nearest, Vec::new(), Reason::NoneTakes),
     }
