@@ -637,6 +637,25 @@ fn of_course() -> Vec<Case> {
                 .set("garments", "[{label: sleeves, size: \"1\", given_on: 2026-03-10}]"),
             arm().present("feeling-altered"),
         ),
+        // A sensor under the size in use; 60 mmHg is the limit (number pressure-limit).
+        case(
+            "worn-reading",
+            "caution",
+            arm()
+                .set("garments", "[{label: sleeves, size: \"1\", given_on: 2026-03-10}]")
+                .set("readings", "[{landmark: wrist, pressure: 60.1, garment: \"sleeves, size 1\"}]"),
+            arm()
+                .set("garments", "[{label: sleeves, size: \"1\", given_on: 2026-03-10}]")
+                .set("readings", "[{landmark: wrist, pressure: 60, garment: \"sleeves, size 1\"}]"),
+        ),
+        case(
+            "worn-stop",
+            "caution",
+            arm()
+                .present("acute-infection")
+                .set("garments", "[{label: sleeves, size: \"1\", given_on: 2026-03-10}]"),
+            arm().present("acute-infection"),
+        ),
         // The knit of the sleeves is of polyamide: an allergy to nylon is one to it, an allergy to latex is not.
         case(
             "worn-allergen",

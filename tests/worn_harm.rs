@@ -124,3 +124,61 @@ fn growth_of_a_few_days_asks_for_a_sudden_cause() {
     assert!(!next("2026-02-27").contains("clot"));
     assert!(next("2026-03-13").contains("within 1 day:"));
 }
+
+/// Readings at wrist, forearm and upper arm under a size.
+fn read(size: &str, mmhg: [&str; 3]) -> String {
+    let one = |(landmark, mmhg): (&str, &str)| {
+        format!("{{landmark: {landmark}, pressure: {mmhg}, garment: \"sleeves, size {size}\"}}")
+    };
+    let all: Vec<String> = ["wrist", "forearm", "upper-arm"].into_iter().zip(mmhg).map(one).collect();
+    format!("[{}]", all.join(", "))
+}
+
+// What is read under the garment in use is judged, whether its size is in question (1) or not (2).
+#[test]
+fn readings_under_a_garment_in_use_take_it_off() {
+    let use_of = |size: &str| format!("[{{label: sleeves, size: \"{size}\", given_on: 2026-02-16}}]");
+    for size in ["1", "2"] {
+        let scene = |mmhg| Scene::arm().set("garments", &use_of(size)).set("readings", &read(size, mmhg));
+        for mmhg in [["72", "30", "20"], ["14", "22", "30"]] {
+            let checked = scene(mmhg).check();
+            assert_eq!(checked.severities("worn-reading"), ["caution"], "{size} {mmhg:?}");
+            let next = &checked.0.decision.next;
+            assert!(next.contains("The garment in use comes off now"), "{size} {mmhg:?}: {next}");
+            let page = client_page(&checked);
+            never_worn_on(&page);
+            assert!(page.contains("take it off now."), "{size} {mmhg:?}: {page}");
+        }
+        assert!(scene(["30", "22", "14"]).check().severities("worn-reading").is_empty(), "{size}");
+        // Read under another size than the one in use.
+        let other = if size == "1" { "2" } else { "1" };
+        let elsewhere =
+            Scene::arm().set("garments", &use_of(other)).set("readings", &read(size, ["72", "30", "20"]));
+        assert!(elsewhere.check().severities("worn-reading").is_empty());
+    }
+}
+
+// A stop on a limb with a garment in use is told of that garment too; each of two limbs has its own.
+#[test]
+fn a_stop_is_told_of_the_garment_in_use() {
+    let stop = Scene::arm().present("acute-infection");
+    assert!(stop.check().severities("worn-stop").is_empty());
+    let checked = stop.set("garments", IN_USE).check();
+    assert!(checked.of("worn-stop").next().unwrap().message.contains("sleeves, size 1"));
+}
+
+// Harm by the garment in use: it is not ordered again before the cause is found.
+#[test]
+fn what_harms_is_not_ordered_again() {
+    let before = Scene::arm().set("measured_on", "2026-02-14");
+    let again = |scene: Scene| {
+        let checked = scene.set("garments", IN_USE).earlier(&before).check();
+        let pages = plain(&sheet(&build(&checked.0), Language::English), Paper::A4);
+        (checked.0.worn[0].again_since.is_some(), pages.contains("NOTHING IS ORDERED FROM THIS SHEET"))
+    };
+    assert_eq!(again(Scene::arm()), (true, false));
+    assert_eq!(again(Scene::arm().present("feeling-altered")), (false, true));
+    assert_eq!(again(Scene::arm().set("readings", &read("1", ["72", "30", "20"]))), (false, true));
+    // Of two charts of one label nobody knows which it is of.
+    assert!(!again(Scene::arm().chart(SLEEVE)).0);
+}

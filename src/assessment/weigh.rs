@@ -190,7 +190,7 @@ fn said(
     acts(&pressing, &mut all);
     let (reason, next): (String, String) = match outcome {
         None => {
-            all.push(Act { who: vec![Who::Recorder], urgency });
+            all.push(Act { who: vec![Who::Recorder], urgency: own_urgency });
             (
                 "Nothing stands against a fitting by what is recorded; no chart was given.".to_owned(),
                 "Give a size chart to choose from.".to_owned(),
@@ -206,14 +206,14 @@ fn said(
             (format!("{message}{beside}"), first.map(|one| one.next.clone()).unwrap_or_default())
         }
         Some(Outcome::MadeToMeasure) => {
-            all.push(Act { who: vec![Who::Role(Role::Fitter)], urgency });
+            all.push(Act { who: vec![Who::Role(Role::Fitter)], urgency: own_urgency });
             (
                 made_to_measure_reason(first, findings, limbs, subject),
                 "A certified fitter takes and checks a made-to-measure order.".to_owned(),
             )
         }
         Some(Outcome::TrialFitting) => {
-            all.push(Act { who: vec![Who::Role(Role::Fitter)], urgency });
+            all.push(Act { who: vec![Who::Role(Role::Fitter)], urgency: own_urgency });
             (
                 trial_reason(limbs),
                 "Go on to a trial fitting with a certified fitter; the estimate is no measurement."

@@ -159,7 +159,7 @@ fn is_called(one: &Text, other: &Text) -> bool {
 }
 
 /// What a garment in use is: a size of a chart, else a garment file, else a piece of one.
-fn outfit_of(garment: &GarmentInUse, given: &Given<'_>) -> Result<Outfit, NotHeld> {
+pub(super) fn outfit_of(garment: &GarmentInUse, given: &Given<'_>) -> Result<Outfit, NotHeld> {
     let mut charts = given.charts.iter().filter(|one| one.label.as_str() == garment.label.as_str());
     if let Some(chart) = charts.next() {
         if charts.next().is_some() {
@@ -239,6 +239,8 @@ pub(super) fn mark_same_again(
                 "worsening",
                 "worn-pressure",
                 "worn-feeling",
+                "worn-reading",
+                "wear-harm",
                 "worn-allergen",
                 "girths-old",
                 "not-settled",
@@ -260,7 +262,9 @@ pub(super) fn mark_same_again(
             let same_visit = fitted.is_some_and(|one| one.measured_on == visit.measured_on);
             let name = printed(garment);
             let one = all.iter_mut().find(|one| one.limb == index && one.garment == name);
-            if let Some(one) = one.filter(|_| chosen.is_some() && same_visit) {
+            // Of several charts of its label nobody knows which it is of.
+            let is_known = |one: &&mut WornGarment| !matches!(one.held, Err(NotHeld::Several));
+            if let Some(one) = one.filter(|one| chosen.is_some() && same_visit && is_known(one)) {
                 one.again_since = Some(visit.measured_on);
             }
         }

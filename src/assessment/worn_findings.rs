@@ -67,7 +67,7 @@ impl InUse {
         let worn = worn(index, course, limb, &given);
         let place = Place::limb(index);
         findings.extend(worn.iter().filter_map(|one| of_worn(one, place)));
-        findings.extend(worn_harm(&course.garments, screened, context.record, &given, place));
+        findings.extend(worn_harm(&course.garments, screened, context.record, limb, &given, place));
         self.drift.extend(drift.into_iter().map(|one| (index, one)));
         self.worn.extend(worn);
         findings

@@ -95,5 +95,7 @@ pub const ALL: &[&Entry] = &[
     &super::garment_outgrown::ENTRY,
     &super::worn_pressure::ENTRY,
     &super::worn_feeling::ENTRY,
+    &super::worn_stop::ENTRY,
+    &super::worn_reading::ENTRY,
     &super::worn_allergen::ENTRY,
 ];

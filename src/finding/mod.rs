@@ -102,6 +102,8 @@ pub mod garment_due;
 pub mod garment_outgrown;
 pub mod worn_pressure;
 pub mod worn_feeling;
+pub mod worn_stop;
+pub mod worn_reading;
 pub mod worn_allergen;
 mod all;
 mod fall_words;

@@ -264,7 +264,7 @@ fn notes(course: &LimbCourse, numbers: &VolumeNumbers) -> Vec<String> {
         && let Some(fitted) = on(change.from)
     {
         all.push(format!(
-            "Since the visit at which the garment in use was fitted ({fitted}) the limb has not changed by more than measuring explains."
+            "Since the last visit up to the day the garment in use was given ({fitted}) the limb has not changed by more than measuring explains."
         ));
     }
     if course.due.iter().any(|one| one.kind == DueKind::Renewal) {

@@ -4,12 +4,18 @@ use super::subject::{Part, forbids, is_trial, parts};
 use super::wording::{EMPTY, sentence};
 use crate::assessment::Outcome;
 use crate::document::{Block, Column, Room, Table, Weight};
-use crate::report::Report;
+use crate::report::{FindingRow, Report};
 use crate::words::capital;
 
-/// What would be ordered or tried; as figures only under a stop and under refer, and while something is still missing.
+/// What would be ordered or tried; as figures only under a stop and under refer, while something is still
+/// missing, and until the cause of harm by a garment in use is found.
 pub(super) fn order(report: &Report) -> Block {
-    let only = forbids(report) || report.decision.outcome == Some(Outcome::Incomplete);
+    let stopped = |one: &FindingRow| {
+        ["worn-feeling", "worn-reading", "wear-harm"].contains(&one.id.as_str()) && !one.cleared
+    };
+    let only = forbids(report)
+        || report.decision.outcome == Some(Outcome::Incomplete)
+        || report.findings.iter().any(stopped);
     let title = if only { "Figures only: nothing is ordered from this sheet" } else { "Order" };
     let mut columns = vec![
         Column::words("Limb").at_least(15),

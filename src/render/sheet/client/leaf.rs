@@ -2,14 +2,15 @@
 
 use super::super::language::Texts;
 use super::super::subject::is_trial;
-use super::{clinic, garment, none};
+use super::{clinic, garment, matters, none};
 use crate::document::{Block, Head, Leaf, Reader};
 use crate::report::Report;
 
 /// The leaf: one sheet of paper, both sides, numbered by itself.
 pub(in super::super) fn client(report: &Report, texts: &Texts) -> Leaf {
     let record = &report.record;
-    let (title, mut blocks) = if is_trial(report) {
+    // What comes off now is looked at before anything is worn.
+    let (title, mut blocks) = if is_trial(report) && !matters::comes_off(report, texts) {
         (texts.text("title-garment").to_owned(), garment::garment(report, texts))
     } else {
         none::none(report, texts)

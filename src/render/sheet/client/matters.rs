@@ -34,10 +34,20 @@ pub(super) fn against_worn(report: &Report, texts: &Texts) -> Vec<Matter> {
     said_of(report, texts, &is_of_worn)
 }
 
+/// The strongest advice on a garment now worn: it comes off at once.
+const AT_ONCE: u8 = 3;
+
+/// Whether a garment in use has to come off at once.
+pub(super) fn comes_off(report: &Report, texts: &Texts) -> bool {
+    against_worn(report, texts).iter().any(|one| one.off >= AT_ONCE)
+}
+
 /// A caution that tells what to do with the garment now worn.
 fn is_of_worn(one: &FindingRow) -> bool {
     let high = one.id == "worn-pressure" && one.urgency <= Urgency::Soon;
-    let own = ["feeling-altered", "wear-harm", "worn-feeling", "worn-allergen"].contains(&one.id.as_str());
+    let own =
+        ["feeling-altered", "wear-harm", "worn-feeling", "worn-allergen", "worn-reading", "garment-outgrown"];
+    let own = own.contains(&one.id.as_str());
     one.severity == Severity::Caution && (high || own)
 }
 
@@ -55,11 +65,12 @@ fn said_of(report: &Report, texts: &Texts, wanted: &dyn Fn(&FindingRow) -> bool)
         let Some(item) = texts.item(&finding.id, finding.severity == Severity::Stop) else { continue };
         let limb = finding.limb.and_then(|at| report.limbs.get(at)).filter(|_| report.limbs.len() > 1);
         let of = limb.map(|limb| format!("{}: ", capital(texts.limb(&limb.printed)))).unwrap_or_default();
+        let worn = format!("{of}{}", item.worn);
         // What cannot wait is said first and without anything before it.
         let of = if finding.urgency <= Urgency::SameDay { String::new() } else { of };
         let say = format!("{of}{}", dated(report, texts, &item.say));
         if all.iter().all(|one| one.say != say) {
-            all.push(Matter { urgency: finding.urgency, say, worn: item.worn.clone(), off: item.off() });
+            all.push(Matter { urgency: finding.urgency, say, worn, off: item.off() });
         }
     }
     all
