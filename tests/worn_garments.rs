@@ -317,3 +317,16 @@ fn a_grown_limb_is_never_a_plain_trial_fitting() {
     // The newest record alone, without its history, knows less: it says how large the excess is.
     assert!(checked.of("excess").next().is_some());
 }
+
+// A renewal long past is said to be overdue in the course as well; one whose last day is today is not.
+#[test]
+fn what_is_overdue_is_said_so_in_the_course() {
+    let told = |given: &str| {
+        let garments = format!("[{{label: sleeves, size: \"1\", given_on: {given}, quantity: 2}}]");
+        let said = build(&arm(17.0).set("garments", &garments).check().0).course.unwrap().said();
+        said.into_iter().find(|one| one.starts_with("Renewal of")).unwrap()
+    };
+    // Two in turn are renewed after six months; checked on 2026-03-14.
+    assert!(told("2025-09-13").contains("2026-03-13; overdue"), "{}", told("2025-09-13"));
+    assert!(!told("2025-09-14").contains("overdue"), "{}", told("2025-09-14"));
+}

@@ -49,7 +49,8 @@ impl CourseBlock {
         }));
         all.extend(self.due.iter().map(|one| {
             let latest = one.by.as_ref().map(|by| format!(", at the latest {by}")).unwrap_or_default();
-            (one.limb, format!("{}: {}{latest} ({})", words::capital(&one.what), one.on, one.basis))
+            let late = if one.late { "; overdue" } else { "" };
+            (one.limb, format!("{}: {}{latest}{late} ({})", words::capital(&one.what), one.on, one.basis))
         }));
         let of_both = |said: &str| {
             let limbs = 0..self.whose.len();
@@ -169,6 +170,8 @@ pub struct DueBlock {
     pub on: String,
     /// By which day at the latest; null where that is the same day.
     pub by: Option<String>,
+    /// Whether its last day has passed.
+    pub late: bool,
     /// What the rule rests on.
     pub basis: &'static str,
 }

@@ -147,6 +147,7 @@ fn of_due(limb: usize, due: &Due) -> DueBlock {
         kind: due.kind.word(),
         on: words::date_short(due.on),
         by: (due.by != due.on).then(|| words::date_short(due.by)),
+        late: due.is_late,
         basis: due.kind.basis().word(),
     }
 }

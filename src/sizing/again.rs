@@ -66,7 +66,7 @@ struct Rival {
 }
 
 /// The chance that a second measurement would pick `picked` again, by margins, and the runner-up.
-/// C′ ~ N(C, 2s²) for each girth, then sized; under a printed step that decides ([`rounding`]) drawn around the girth as
+/// C′ ~ N(C, 2s²) for each girth, then sized; under a printed step coarser than a tape is read drawn around the girth as
 /// stored and rounded as the first was. Sizes in `reversed` are out. None where a girth is missing.
 ///
 /// The share of a size is Φ's exact share of its ranges, times the share of the even points in them that
