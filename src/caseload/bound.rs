@@ -19,7 +19,7 @@ const PROVING: u64 = 2_400_000_000;
 const ROUNDS: usize = 100;
 
 /// At the latest after so many rounds a bound is proven (house rule), so that there always is one.
-const UNPROVEN: usize = 10;
+const BETWEEN_PROOFS: usize = 10;
 
 /// The part of what is left that a proof by values that are not settled may take (house rule).
 const UNSETTLED: u64 = 16;
@@ -45,7 +45,7 @@ pub(super) fn bring_down(
     let (mut settling, mut proving) = (SETTLING, PROVING);
     let mut slacks = SLACKS.iter().copied();
     let mut slack = slacks.next();
-    let mut unproven = 0;
+    let mut since_proof = 0;
     for _ in 0..ROUNDS {
         let Some(part) = slack else { break };
         if least <= served || settling == 0 || proving == 0 {
@@ -57,12 +57,12 @@ pub(super) fn bring_down(
         let weights = placing.pool().iter().map(|spot| spot.weight(&prices.rest));
         let known = weights.max().unwrap_or_default();
         let top = placing.add_by(&prices.rest, known);
-        unproven += 1;
+        since_proof += 1;
         let is_near = top - known <= known / part;
-        if !is_near && unproven < UNPROVEN && settling > 0 {
+        if !is_near && since_proof < BETWEEN_PROOFS && settling > 0 {
             continue;
         }
-        unproven = 0;
+        since_proof = 0;
         let top = top.max(known);
         // A first proof leaves as much for later values as it takes, one by values that are not settled far more.
         let share = match (is_near || settling == 0, least == whole_count) {
