@@ -145,6 +145,7 @@ fn readings_under_a_garment_in_use_take_it_off() {
             assert_eq!(checked.severities("worn-reading"), ["caution"], "{size} {mmhg:?}");
             let next = &checked.0.decision.next;
             assert!(next.contains("The garment in use comes off now"), "{size} {mmhg:?}: {next}");
+            assert!(!next.contains("Take the garment off"), "told twice: {next}");
             let page = client_page(&checked);
             never_worn_on(&page);
             assert!(page.contains("take it off now."), "{size} {mmhg:?}: {page}");

@@ -13,6 +13,7 @@ use super::set_findings::{end_need_of_part, has_part, of_set};
 use super::wanted::{PrescribedHere, claimed_band};
 use super::weigh::{decide, hold_orders, limb_outcome};
 use super::worn_findings::InUse;
+use super::worn_harm::take_off_once;
 use super::{
     Assessment, ChartAssessment, ChartOutcomes, LimbAssessment, LimbContext, LimbOutcomes, Opened, Outcome,
     Setting,
@@ -108,6 +109,7 @@ pub fn assess(opened: &Opened, setting: &Setting) -> Option<Assessment> {
     if let Some(one) = followed.as_ref().and_then(|one| one.weight) {
         findings.push(finding::weight_changed::weight_changed(Place::CLIENT, one.was_kg, one.now_kg, one.on));
     }
+    let mut findings = take_off_once(findings);
     sort(&mut findings);
     settle_outcomes(&mut limbs, &findings);
     let outcomes: Vec<LimbOutcomes> = limbs.iter().map(|limb| outcomes_of(record, limb)).collect();

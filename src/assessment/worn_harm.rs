@@ -41,6 +41,17 @@ pub(super) fn worn_harm(
     stop.into_iter().chain(readings).chain(feeling).chain(allergens).collect()
 }
 
+/// Where a garment in use has to come off for what was read under it, that is told once.
+pub(super) fn take_off_once(findings: Vec<Finding>) -> Vec<Finding> {
+    let read = |limb: Option<usize>| {
+        let is = |one: &Finding| one.id.is(&finding::worn_reading::ENTRY) && one.place.limb == limb;
+        findings.iter().any(is)
+    };
+    let told: Vec<bool> = findings.iter().map(|one| read(one.place.limb)).collect();
+    let both = findings.into_iter().zip(told);
+    both.map(|(one, told)| if told { finding::pressure_high::told_to_take_off(one) } else { one }).collect()
+}
+
 /// What a sensor read under a garment in use, where that is too high or rises.
 fn read_under(garment: &GarmentInUse, limb: &LimbRecord, given: &Given<'_>, place: Place) -> Option<Finding> {
     let name = printed(garment);
